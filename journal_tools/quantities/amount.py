@@ -1,0 +1,113 @@
+"""A figure with its unit, or several in falling order: 18 1/4 in, 3 yd 12 in, 1 lb 4 oz."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from journal_tools.quantities.number import plain, read_number, strip_about
+from journal_tools.quantities.units import Units
+from journal_tools.quantities.unreadable import Unreadable
+
+_UNIT = re.compile(r" *([A-Za-z]+\.?|''|[\"'])")
+
+
+@dataclass(frozen=True)
+class Scale:
+    """The units of one kind of quantity.
+
+    noun: with its article. example: two right texts. sizes: unit -> its size in the base unit.
+    words: every way to write a unit, in lower case -> the unit.
+    """
+
+    noun: str
+    example: str
+    sizes: Mapping[str, Fraction]
+    words: Mapping[str, str]
+
+    @property
+    def names(self) -> str:
+        """The units, for a message: "in, ft, yd, mm, cm or m"."""
+        *most, last = self.sizes
+        return f"{', '.join(most)} or {last}"
+
+
+@dataclass(frozen=True)
+class Amount:
+    """What was read. value, mark: in the scale's base unit. bare: no unit was written."""
+
+    value: Fraction
+    mark: Fraction
+    unit: str
+    about: bool
+    bare: bool
+
+
+def read_amount(text: str, scale: Scale, bare_unit: str, units: Units) -> Amount:
+    """Read the whole text as one amount. `bare_unit` is what a number without a unit is in.
+
+    The unit of a compound is its finest, and so is its mark. Raises Unreadable.
+    """
+    flat = plain(text).rstrip()
+    about, at = strip_about(flat)
+    value, mark, unit, bare = Fraction(0), Fraction(0), "", False
+    try:
+        while at < len(flat) or not unit:
+            number = read_number(flat, at, units, scale.example)
+            found = _UNIT.match(flat, number.end)
+            before = unit
+            unit = _unit_of(flat, found, number.end, scale) if found else bare_unit
+            bare = not found
+            size = scale.sizes[unit]
+            if before and (bare or size >= scale.sizes[before]):
+                raise _out_of_order(flat, at, scale)
+            value += number.value * size
+            mark = _mark_of(number.value, number.step, number.decimal, unit) * size
+            at = found.end() if found else number.end
+            while at < len(flat) and flat[at] == " ":
+                at += 1
+            if bare and at < len(flat):
+                raise _left_over(flat, at, scale)
+    except Unreadable as problem:
+        raise Unreadable(text, problem.right, problem.column, problem.mended) from None
+    return Amount(value, mark, unit, about, bare)
+
+
+def _mark_of(value: Fraction, step: Fraction, decimal: bool, unit: str) -> Fraction:
+    """18.25 in was a quarter on the tape, not a hundredth; 46.5 cm was a millimetre."""
+    parts = value.denominator
+    if decimal and unit in ("in", "ft", "yd") and parts > 1 and parts & (parts - 1) == 0:
+        return Fraction(1, parts)
+    return step
+
+
+def _unit_of(text: str, found: re.Match[str], end: int, scale: Scale) -> str:
+    word = found.group(1)
+    unit = scale.words.get(word.rstrip(".").lower())
+    if unit is None:
+        raise Unreadable(
+            text,
+            f'"{word}" is no unit for {scale.noun}. Use {scale.names}, such as {scale.example}.',
+            found.start(1),
+        )
+    return unit
+
+
+def _out_of_order(text: str, at: int, scale: Scale) -> Unreadable:
+    return Unreadable(
+        text,
+        f"Each part of {scale.noun} needs its unit, the large one first, such as {scale.example}.",
+        at,
+    )
+
+
+def _left_over(text: str, at: int, scale: Scale) -> Unreadable:
+    if text[at] == "-":
+        right = f"One figure is wanted, not a range. Write it like {scale.example}, or ~18 for about 18."
+    elif text[at].isdigit():
+        right = f"Two numbers stand side by side. Write it like {scale.example}, and 1200 without a blank."
+    else:
+        right = f"{scale.noun.capitalize()} looks like {scale.example}."
+    return Unreadable(text, right, at)

@@ -1,0 +1,27 @@
+"""What is said when a figure cannot be read."""
+
+from __future__ import annotations
+
+
+class Unreadable(ValueError):
+    """A text that is no such figure, or that could be two of them.
+
+    read: the text as typed. right: what would be right, a sentence or two with an example.
+    column: 0-based place in the text where reading stopped, or None where the whole is meant.
+    mended: a text to put in its place, where it can be known, else "".
+    """
+
+    def __init__(self, read: str, right: str, column: int | None = None, mended: str = "") -> None:
+        super().__init__(f'read "{read}". {right}')
+        self.read = read
+        self.right = right
+        self.column = column
+        self.mended = mended
+
+    def within(self, whole: str, start: int) -> Unreadable:
+        """The same complaint, told of the longer text in which this one stands at `start`."""
+        column = None if self.column is None else self.column + start
+        mended = ""
+        if self.mended:
+            mended = whole[:start] + self.mended + whole[start + len(self.read) :]
+        return Unreadable(whole, self.right, column, mended)
