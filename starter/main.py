@@ -1,0 +1,69 @@
+"""The words after start.py, and what they start."""
+
+from __future__ import annotations
+
+import signal
+import subprocess
+from collections.abc import Sequence
+from pathlib import Path
+from types import FrameType
+
+from starter.checks import test
+from starter.environment import Environment, surroundings
+from starter.serving import PORT, build, serve
+from starter.speech import Stop
+
+PROJECT = Path(__file__).resolve().parent.parent
+
+
+def run(words: Sequence[str], help_text: str) -> int | str:
+    """Do what the words ask. Gives what sys.exit takes: a status, or the reason it stopped."""
+    signal.signal(signal.SIGTERM, ended_from_outside)
+    try:
+        return start(words, help_text)
+    except Stop as why:
+        return str(why)
+    except KeyboardInterrupt:
+        return "\nStopped. Start again when you like: what is unfinished is made anew."
+    except PermissionError as why:
+        return f"This folder cannot be written to ({why}). Put the project where you may write."
+
+
+def start(words: Sequence[str], help_text: str, project: Path = PROJECT) -> int:
+    """The same, with a Stop raised and not told."""
+    environment = Environment(project)
+    match list(words):
+        case ["-h" | "--help"]:
+            print(help_text.strip())
+            return 0
+        case []:
+            return serve(environment, PORT)
+        case ["--port", *rest]:
+            return serve(environment, read_port(rest))
+        case [word] if word.startswith("--port="):
+            return serve(environment, read_port([word.removeprefix("--port=")]))
+        case ["build"]:
+            return build(environment)
+        case ["test", *rest]:
+            return test(environment, rest)
+        case [word, *_] if word.startswith("-"):
+            raise Stop(f"start.py does not know {word}. What it knows: python3 start.py --help")
+    environment.make()
+    command = [environment.python, "-m", "journal_tools", *words]
+    return subprocess.run(command, env=surroundings()).returncode
+
+
+def read_port(words: Sequence[str]) -> int:
+    """The port that was asked for."""
+    if len(words) != 1 or not words[0].isdecimal() or not 1024 <= int(words[0]) <= 65534:
+        raise Stop(
+            "After --port comes one number from 1024 to 65534, for example: python3 start.py --port 8400"
+        )
+    return int(words[0])
+
+
+def ended_from_outside(_signal: int, _frame: FrameType | None) -> None:
+    """End what was started, as after Ctrl-C, and not only itself."""
+    raise KeyboardInterrupt
+
+
