@@ -90,12 +90,15 @@ def _nearly_closing(words: list[str]) -> int | None:
 
 def _probable_end(words: list[str]) -> int:
     """How many lines of an unclosed block look like its fields: up to the first gap after them."""
-    for number, word in enumerate(words):
-        if not word.strip():
-            below = next((w for w in words[number + 1 :] if w.strip()), "")
-            if not _FIELD.match(below) and not below.startswith(("#", " ", "-")):
-                return number
-    return len(words)
+    end = len(words)
+    for number in range(len(words) - 1, -1, -1):
+        below = words[number]
+        gap_above = number > 0 and not words[number - 1].strip()
+        if below.strip() and gap_above and not _FIELD.match(below) and below[0] not in "# \t-":
+            end = number
+    while end and not words[end - 1].strip():
+        end -= 1
+    return end
 
 
 def _nearly(file: str, number: int, read: str, does: str) -> Problem:

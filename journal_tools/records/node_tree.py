@@ -54,7 +54,8 @@ def compose(header: str) -> NodeTree:
     waiting_keys: list[yaml.Node | None] = []
     for event in yaml.parse(hidden, yaml.CBaseLoader):
         if isinstance(event, yaml.DocumentStartEvent) and tree.root is not None:
-            raise yaml.YAMLError("a second document begins")
+            mark: Any = event.start_mark
+            raise yaml.MarkedYAMLError(problem="a second document begins", problem_mark=mark)
         if isinstance(event, yaml.CollectionEndEvent):
             node: yaml.Node = open_nodes.pop()
             node.end_mark = event.end_mark
