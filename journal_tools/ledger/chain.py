@@ -1,0 +1,225 @@
+"""The sizes of one piece in one direction, in order, and the losses between them.
+
+Like is compared with like. A hem takes cloth away, so sizes before and after it lie on two
+yardsticks; so do sizes from edge to edge and sizes between sewn marks. A loss is reckoned between
+sizes on one yardstick; a whole loss goes on over the change of yardstick, as a product, only where
+both sides were measured at the same state of the cloth.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from journal_tools.ledger.laid import Laid
+from journal_tools.ledger.state import IN_REED, MADE_UP, OFF_LOOM, State, hemmed, wash_number
+from journal_tools.ledger.uncertainty import (
+    cloth_uncertainty_mm,
+    in_inches,
+    ratio_uncertainty,
+    reading_uncertainty_mm,
+    tape_mark_mm,
+)
+from journal_tools.quantities import Length
+from journal_tools.records.cloth import ReedWidth, SizeAt
+
+DIRECTIONS = ("width", "length")
+
+
+@dataclass(frozen=True)
+class Tape:
+    """The marks of the tapes a record was measured with, in mm: for inches and for metric."""
+
+    inches_mm: Fraction
+    metric_mm: Fraction
+
+    def mark_mm(self, reading: Length) -> Fraction:
+        """The mark that this reading was taken to."""
+        return self.inches_mm if in_inches(reading) else self.metric_mm
+
+
+def tape_of(pieces: Sequence[Laid], stated: Length | None) -> Tape:
+    """The tape stated for the record or the journal, else the finest marks seen in the record."""
+    if stated is not None:
+        return Tape(stated.mm, stated.mm)
+    readings = [reading for piece in pieces for reading in piece.readings()]
+    return Tape(tape_mark_mm(readings, True), tape_mark_mm(readings, False))
+
+
+@dataclass(frozen=True)
+class Measure:
+    """One size in one direction.
+
+    mm: the size, opened for a double-width cloth. u_mm: its U (k = 2), 0 for dents that were counted.
+    yardstick: "cloth", "hemmed" or "marks"; only sizes on the same one compare.
+    unit: of the tape. about: whether the weaver said "about".
+    """
+
+    state: State
+    mm: float
+    u_mm: float
+    yardstick: str
+    unit: str
+    mark_mm: Fraction
+    about: bool = False
+
+    @property
+    def relative(self) -> float:
+        """Its U as a share of itself."""
+        return self.u_mm / self.mm
+
+
+@dataclass(frozen=True)
+class Loss:
+    """One loss: 1 - later/earlier, with its U (k = 2).
+
+    joined: whether it goes over a hem or from edges to marks, as a product.
+    through: the states between its ends that were measured.
+    """
+
+    first: Measure
+    last: Measure
+    loss: float
+    uncertainty: float
+    joined: bool
+    through: tuple[State, ...]
+
+
+def chain_of(laid: Laid, direction: str, tape: Tape) -> tuple[Measure, ...]:
+    """The sizes of a piece in one direction, in order."""
+    measures = list(_measures(laid, direction, tape))
+    return tuple(sorted(measures, key=lambda each: (each.state, _YARDSTICKS.index(each.yardstick))))
+
+
+_YARDSTICKS = ("cloth", "hemmed", "marks")
+
+
+def _measures(laid: Laid, direction: str, tape: Tape) -> Iterator[Measure]:
+    reed = laid.reed_width
+    if direction == "width" and reed is not None and (measure := _in_reed(laid, reed, tape)) is not None:
+        yield measure
+    touched = laid.hem is not None and laid.hem.touches(direction)
+    hem_state = hemmed(laid.hemmed_after) if touched and laid.hemmed_after is not None else None
+    marks = laid.said("marks") if not laid.planned else None
+    if marks is not None:
+        origin = [each for each in (marks.widths if direction == "width" else (marks.length,)) if each]
+        if origin:
+            mark = tape.mark_mm(origin[0])
+            yield Measure(
+                OFF_LOOM, float(origin[0].mm), reading_uncertainty_mm(mark), "marks", origin[0].unit, mark
+            )
+    for state, at in laid.measured():
+        between_marks = marks is not None and wash_number(state) is not None
+        yardstick = "marks" if between_marks else "hemmed" if hem_state and state >= hem_state else "cloth"
+        if (measure := _measure(laid, state, at, direction, tape, yardstick)) is not None:
+            yield measure
+
+
+def _in_reed(laid: Laid, reed: ReedWidth, tape: Tape) -> Measure | None:
+    opened = 1 if reed.fold == "opened" else laid.opens_by
+    if reed.length is not None:
+        mark = tape.mark_mm(reed.length)
+        u = reading_uncertainty_mm(mark)
+        return Measure(
+            IN_REED, float(reed.length.mm) * opened, u * opened, "cloth", reed.length.unit, mark, reed.length.about
+        )
+    if reed.dents is None or laid.reed is None:
+        return None
+    mm = float(reed.dents.number / laid.reed.per_m * 1000)
+    unit = laid.reed.unit
+    return Measure(IN_REED, mm * opened, 0.0, "cloth", unit, tape.inches_mm if unit == "in" else tape.metric_mm)
+
+
+def _measure(
+    laid: Laid, state: State, at: SizeAt, direction: str, tape: Tape, yardstick: str
+) -> Measure | None:
+    if at.size is None:
+        return None
+    readings: tuple[Length, ...] = at.size.widths
+    opened = 1
+    if direction == "length":
+        readings = (at.size.length,) if at.size.length is not None else ()
+    elif at.size.fold == "folded" or (at.size.fold is None and state < OFF_LOOM):
+        opened = laid.opens_by
+    if not readings:
+        return None
+    mark = tape.mark_mm(readings[0])
+    mean = float(sum(reading.mm for reading in readings)) / len(readings)
+    u = (
+        reading_uncertainty_mm(mark)
+        if yardstick == "marks"
+        else cloth_uncertainty_mm(readings, direction, mark)
+    )
+    about = any(reading.about for reading in readings)
+    return Measure(state, mean * opened, u * opened, yardstick, readings[0].unit, mark, about)
+
+
+def made_up_of(laid: Laid, direction: str, tape: Tape) -> Measure | None:
+    """What the owner measures: a yardstick of its own, since hems and fringes may be in it."""
+    return _measure(laid, MADE_UP, laid.made_up, direction, tape, "made up") if laid.made_up else None
+
+
+def losses(chain: Sequence[Measure]) -> tuple[Loss, ...]:
+    """Every step, in order, then the whole losses: from the first size to each size after a wash.
+
+    A size taken again once hemmed, in a direction that the hem leaves alone, is no step of its own
+    when the cloth was measured just before.
+    """
+    steps = _without_repeats(chain)
+    found = [
+        loss
+        for first, last in zip(steps, steps[1:], strict=False)
+        if first.yardstick == last.yardstick and (loss := loss_between(steps, first, last)) is not None
+    ]
+    wanted = [last for last in steps[2:] if _ends_a_whole(last, steps)]
+    for last in wanted:
+        known = any(each.first is steps[0] and each.last is last for each in found)
+        if not known and (loss := loss_between(steps, steps[0], last)) is not None:
+            found.append(loss)
+    return tuple(found)
+
+
+def _ends_a_whole(last: Measure, steps: Sequence[Measure]) -> bool:
+    return wash_number(last.state) is not None or last is steps[-1]
+
+
+def _without_repeats(chain: Sequence[Measure]) -> list[Measure]:
+    kept: list[Measure] = []
+    for measure in chain:
+        again = measure.state.key == "hemmed" and measure.yardstick == "cloth"
+        if again and kept and kept[-1].state >= OFF_LOOM:
+            continue
+        kept.append(measure)
+    return kept
+
+
+def loss_between(steps: Sequence[Measure], first: Measure, last: Measure) -> Loss | None:
+    """The loss from one size to another; None when a change of yardstick between them cannot be bridged."""
+    part = list(steps[steps.index(first) : steps.index(last) + 1])
+    ratio, relative, start, joined = 1.0, [], part[0], False
+    for before, after in zip(part, part[1:], strict=False):
+        if before.yardstick == after.yardstick:
+            continue
+        if not _same_moment(before, after):
+            return None
+        ratio *= before.mm / start.mm
+        relative += [before.relative, start.relative] if before is not start else []
+        start, joined = after, True
+    ratio *= last.mm / start.mm
+    relative += [last.relative, start.relative] if last is not start else []
+    through = tuple(each.state for each in part[1:-1])
+    return Loss(first, last, 1 - ratio, ratio_uncertainty(ratio, relative), joined, through)
+
+
+def _same_moment(before: Measure, after: Measure) -> bool:
+    """Whether two sizes on two yardsticks are of the cloth in one state."""
+    if after.yardstick == "marks":
+        return before.state == after.state
+    if after.state.key != "hemmed":
+        return False
+    washes_before = math.floor(after.state.rank - 10.5) if after.state.rank > 10 else 0
+    if washes_before == 0:
+        return before.state == OFF_LOOM
+    return wash_number(before.state) is not None

@@ -1,0 +1,105 @@
+"""Threads in a piece: finished ends and picks to the length, and what they should weigh."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from journal_tools.ledger.account import Account, loom_length_mm
+from journal_tools.ledger.chain import Measure
+from journal_tools.ledger.laid import Laid
+from journal_tools.ledger.mass import TAKE_UP_ELSE, WASHED_OUT, WEFT_OVER_REED, Reckoned, Threads, reckon
+from journal_tools.ledger.state import IN_REED, OFF_LOOM
+from journal_tools.records.journal import Journal
+from journal_tools.records.yarn import Yarn
+from journal_tools.records.yarns_used import YarnInUse, warp_yarns, weft_yarns
+
+
+@dataclass(frozen=True)
+class FinishedCounts:
+    """Threads to the metre of finished cloth. None where the record cannot tell.
+
+    over_hem: whether the picks were counted on cloth that was hemmed after, so that the figure goes
+    on by the hemmed piece's own loss.
+    """
+
+    ends_per_m: float | None
+    picks_per_m: float | None
+    over_hem: bool = False
+
+
+def finished_counts(laid: Laid, width: Sequence[Measure], length: Sequence[Measure]) -> FinishedCounts:
+    """Ends over washed width and picks over washed length of one piece.
+
+    Where a hem lies between, picks over the last length before it, gone on by the loss since.
+    """
+    ends_per_m, _ = _per_metre(laid.ends, width, laid.opens_by)
+    picks_per_m, over_hem = _per_metre(laid.picks.number if laid.picks else None, length, 1)
+    return FinishedCounts(ends_per_m, picks_per_m, over_hem)
+
+
+def _per_metre(threads: int | None, chain: Sequence[Measure], opened: int) -> tuple[float | None, bool]:
+    cloth = [each for each in chain if each.yardstick == "cloth" and each.state >= OFF_LOOM]
+    later = [each for each in chain if each.yardstick != "cloth"]
+    if threads is None or not cloth:
+        return None, False
+    mm = cloth[-1].mm
+    bridged = later and (later[0].state == cloth[-1].state or later[0].state.key == "hemmed")
+    if bridged and len(later) > 1:
+        mm *= later[-1].mm / later[0].mm
+    elif later and not bridged:
+        return None, False
+    return threads / mm * 1000, bool(bridged) and len(later) > 1
+
+
+def weigh(journal: Journal, laid: Laid, width: Sequence[Measure], length: Sequence[Measure], account: Account | None) -> Reckoned | None:
+    """The reckoned weight of one piece; None where ends, picks, sizes or yarn numbers are missing."""
+    warp_tex, warp_lost = _tex(warp_yarns(journal, laid.warp))
+    weft_tex, weft_lost = _tex(weft_yarns(journal, laid.warp, laid.stretch))
+    loom_mm = loom_length_mm(laid)
+    reed = next((each.mm for each in width if each.state == IN_REED), None)
+    picks = _pick_count(laid, loom_mm)
+    if None in (warp_tex, weft_tex, loom_mm, reed, picks, laid.ends) or laid.band is not None:
+        return None
+    assert warp_tex and weft_tex and loom_mm and reed and picks and laid.ends
+    taken = account.take_up.loss if account and account.take_up else TAKE_UP_ELSE
+    warp = Threads(laid.ends, loom_mm / (1 - max(taken, 0.0)) + laid.fringe_mm, warp_tex, warp_lost)
+    weft = Threads(picks, reed / laid.opens_by * WEFT_OVER_REED, weft_tex, weft_lost)
+    weights = laid.said("weight") or {}
+    state = next((key for key in ("washed", "made_up", "in_oil", "off_loom", "on_loom") if key in weights), "")
+    weighed = float(weights[state].grams) if state else None
+    return reckon(warp, weft, _area_m2(width, length), weighed, state)
+
+
+def _pick_count(laid: Laid, loom_mm: float | None) -> int | None:
+    if laid.picks is not None:
+        return None if laid.said("tabby") == "not counted" else laid.picks.number
+    beat = laid.said("beat")
+    return round(float(beat.per_m) * loom_mm / 1000) if beat is not None and loom_mm else None
+
+
+def _tex(used: Sequence[YarnInUse]) -> tuple[float | None, tuple[float, float]]:
+    """Mean linear density of several yarns, and what the first wash takes; None unless all are known.
+
+    Several yarns in one system count alike: their shares of the threads are not known to the gram.
+    """
+    records = [yarn.record for yarn in used]
+    if not records or any(record is None or record.tex is None for record in records):
+        return None, (0.0, 0.0)
+    known = [record for record in records if record is not None]
+    tex = sum(float(record.tex or 0) for record in known) / len(known)
+    lost = [_washed_out(record) for record in known]
+    return tex, (sum(each[0] for each in lost) / len(lost), sum(each[1] for each in lost) / len(lost))
+
+
+def _washed_out(yarn: Yarn) -> tuple[float, float]:
+    said = [bounds for key, bounds in WASHED_OUT.items() if getattr(yarn, key)]
+    return (sum(each[0] for each in said), sum(each[1] for each in said))
+
+
+def _area_m2(width: Sequence[Measure], length: Sequence[Measure]) -> float | None:
+    if not width or not length or width[-1].yardstick != "cloth" or length[-1].yardstick != "cloth":
+        return None
+    if width[-1].state <= OFF_LOOM or width[-1].state != length[-1].state:
+        return None
+    return width[-1].mm * length[-1].mm / 1e6

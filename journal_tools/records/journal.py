@@ -1,0 +1,185 @@
+"""Every record of a journal, read once, with every problem found on the way."""
+
+from __future__ import annotations
+
+import dataclasses
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeVar, cast
+
+from journal_tools.problems import Problem, nearest
+from journal_tools.quantities import Units, Unreadable, parse_yarn_number
+from journal_tools.records.draft import Draft
+from journal_tools.records.finish import Finish
+from journal_tools.records.front_matter import FrontMatter, read_file
+from journal_tools.records.loom import Loom
+from journal_tools.records.model import Model, read_model
+from journal_tools.records.readers import NAME, slug
+from journal_tools.records.record import Record
+from journal_tools.records.settings import Settings
+from journal_tools.records.spot import Reading, Spot
+from journal_tools.records.warp import Warp
+from journal_tools.records.yarn import Yarn
+
+R = TypeVar("R", bound=Record)
+
+KINDS: Mapping[str, type[Record]] = {
+    "warps": Warp,
+    "yarns": Yarn,
+    "drafts": Draft,
+    "looms": Loom,
+    "finishes": Finish,
+}
+"""Folder of the journal, and the kind of record that stands in it."""
+
+
+@dataclass(frozen=True)
+class Journal:
+    """The records of one folder, by name.
+
+    broken: names, by folder, of entries that have faults; what could be read of them is among the
+    records, and a page can show it beside the problem.
+    """
+
+    folder: Path
+    settings: Settings = dataclasses.field(default_factory=Settings)
+    warps: Mapping[str, Warp] = dataclasses.field(default_factory=dict)
+    yarns: Mapping[str, Yarn] = dataclasses.field(default_factory=dict)
+    drafts: Mapping[str, Draft] = dataclasses.field(default_factory=dict)
+    looms: Mapping[str, Loom] = dataclasses.field(default_factory=dict)
+    finishes: Mapping[str, Finish] = dataclasses.field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+
+    def kind(self, folder: str) -> Mapping[str, Record]:
+        """The records of one folder."""
+        return cast(Mapping[str, Record], getattr(self, folder))
+
+    def problems_of(self, file: str) -> tuple[Problem, ...]:
+        """The problems of one file."""
+        return tuple(problem for problem in self.problems if problem.file == file)
+
+    def warps_newest_first(self) -> list[Warp]:
+        """Warps by date, newest first; undated ones come last, by name."""
+        return sorted(self.warps.values(), key=_newest_first)
+
+
+def _newest_first(warp: Warp) -> tuple[object, ...]:
+    when = warp.started or warp.finished
+    if when is None:
+        return (1, (), warp.name)
+    return (0, tuple(-part for part in when.key), warp.name)
+
+
+def read_journal(folder: Path) -> Journal:
+    """Read every record under a folder. Never raises for what a weaver wrote: see `problems`."""
+    problems: list[Problem] = []
+    settings = _read_settings(folder, problems)
+    found: dict[str, Mapping[str, Record]] = {}
+    for sub, kind in KINDS.items():
+        found[sub] = {
+            record.name: record for record in _read_kind(folder, sub, kind, settings, problems)
+        }
+    _check_names(found, problems)
+    return Journal(folder, settings, problems=tuple(sorted(problems)), **found)  # type: ignore[arg-type]
+
+
+def _read_settings(folder: Path, problems: list[Problem]) -> Settings:
+    path = folder / "journal.md"
+    if not path.is_file():
+        return Settings()
+    front = read_file(path, "journal.md")
+    settings = _read_front(front, Settings, Units(), problems)
+    return dataclasses.replace(settings, notes=front.notes, file="journal.md")
+
+
+def _read_kind(
+    folder: Path, sub: str, kind: type[R], settings: Settings, problems: list[Problem]
+) -> Iterator[R]:
+    if not (folder / sub).is_dir():
+        return
+    with os.scandir(folder / sub) as listing:
+        names = sorted(entry.name for entry in listing if entry.name.endswith(".md"))
+    for file_name in names:
+        file, name = f"{sub}/{file_name}", file_name.removesuffix(".md")
+        if name.lower() in ("readme", "index") or name.startswith((".", "_")):
+            continue
+        if not NAME.fullmatch(name):
+            tidy = slug(name) or "a-name"
+            problems.append(
+                Problem(file, 0, "file name", file_name, "the name of an entry is small letters, digits"
+                        f" and hyphens, since it is its address; call the file `{tidy}.md`.", slug="file-name")
+            )
+            continue
+        front = read_file(folder / sub / file_name, file)
+        record = _read_front(front, kind, settings.units, problems)
+        record = dataclasses.replace(record, name=name, notes=front.notes, file=file)
+        yield _counted(record, settings, problems) if isinstance(record, Yarn) else record
+
+
+M = TypeVar("M", bound=Model)
+
+
+def _read_front(front: FrontMatter, kind: type[M], units: Units, problems: list[Problem]) -> M:
+    problems.extend(front.problems)
+    if front.node is None:
+        return kind()
+    reading = Reading(front.file, front.first_line, _own_units(front, units))
+    spot = Spot(front.node, reading)
+    record = spot.read(lambda at: read_model(at, kind))
+    problems.extend(reading.problems)
+    return record if record is not None else kind()
+
+
+def _own_units(front: FrontMatter, units: Units) -> Units:
+    """The units of this record: `units:` holds for every bare number in it, wherever it stands."""
+    for key, value in front.node.value if front.node is not None else ():
+        if key.value == "units" and value.value in ("in", "cm", "mm"):
+            density = "in" if value.value == "in" else "cm"
+            return dataclasses.replace(units, length=value.value, density=density)
+    return units
+
+
+def _counted(yarn: Yarn, settings: Settings, problems: list[Problem]) -> Yarn:
+    """The yarn with its number read, which wants its fibre, so it waits for the whole record."""
+    if yarn.number is None:
+        return yarn
+    try:
+        number = parse_yarn_number(yarn.number, _fibre_word(yarn), settings.units)
+    except Unreadable as unreadable:
+        if yarn.length_weight is None and yarn.yield_ is None:
+            problems.append(
+                Problem(yarn.file, yarn.line("number"), "number", unreadable.read, unreadable.right,
+                        slug="yarn-number", mended=unreadable.mended)
+            )
+        return yarn
+    return dataclasses.replace(yarn, counted=number)
+
+
+def _fibre_word(yarn: Yarn) -> str | None:
+    if not yarn.fibre:
+        return None
+    if {"cotton", "linen"} <= set(yarn.fibre):
+        return "cottolin"
+    return yarn.main_fibre
+
+
+def _check_names(found: Mapping[str, Mapping[str, Record]], problems: list[Problem]) -> None:
+    """An old name may not be another record's name or old name: an address leads to one page."""
+    for sub, records in found.items():
+        owners: dict[str, str] = dict.fromkeys(records, "")
+        for record in records.values():
+            for old in record.was:
+                if old in owners:
+                    problems.append(
+                        Problem(record.file, record.line("was"), "was", old,
+                                f"another entry in {sub} has this name; an old name leads to one entry only.",
+                                slug="name-taken")
+                    )
+                owners[old] = record.name
+
+
+def nearest_name(name: str, records: Mapping[str, Record]) -> str | None:
+    """The record that was probably meant."""
+    return nearest(name, records)

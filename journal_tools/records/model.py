@@ -1,0 +1,131 @@
+"""How a kind of record is described: a frozen dataclass whose fields carry their own reader and words.
+
+The same description reads the record, makes the field guide and says what may be shared, so that
+none of the three can say something that the others do not.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, TypeVar
+
+from journal_tools.problems import nearest
+from journal_tools.quantities import Unreadable
+from journal_tools.records.spot import Spot
+
+M = TypeVar("M", bound="Model")
+
+
+@dataclass(frozen=True)
+class FieldWords:
+    """One key of a record.
+
+    read: turns the spot into a value, or raises Unreadable.
+    meaning: one sentence for the field guide. example: what a weaver would type.
+    public: whether a shared journal may show it.
+    key: the key as typed. numbered: "washed 2" is taken as well as "washed".
+    """
+
+    read: Callable[[Spot], Any]
+    meaning: str
+    example: str
+    public: bool
+    key: str
+    numbered: bool = False
+
+
+def says(
+    read: Callable[[Spot], Any],
+    meaning: str,
+    example: str,
+    *,
+    public: bool = False,
+    key: str = "",
+    default: object = None,
+    numbered: bool = False,
+) -> Any:
+    """A dataclass field with its reader and its words."""
+    return dataclasses.field(
+        default=default,
+        metadata={"words": FieldWords(read, meaning, example, public, key, numbered)},
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Model:
+    """What every kind has: the line each key was read on."""
+
+    lines: Mapping[str, int] = dataclasses.field(default_factory=dict, compare=False, repr=False)
+
+    def line(self, *keys: str) -> int:
+        """The line of the first of these keys that the record has, 0 for none of them."""
+        return next((self.lines[key] for key in keys if key in self.lines), 0)
+
+
+@cache
+def words_of(model: type[Model]) -> Mapping[str, tuple[str, FieldWords]]:
+    """Every key of a kind, with the attribute it fills and its words, in the order of the guide."""
+    return {
+        (words.key or field.name): (field.name, words)
+        for field in dataclasses.fields(model)
+        if (words := field.metadata.get("words")) is not None
+    }
+
+
+def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None = None) -> M:
+    """Read a mapping into a model; every key that cannot be read is a problem, and the rest stays.
+
+    Raises Unreadable when the spot is no mapping.
+    """
+    known = words_of(model)
+    values: dict[str, Any] = dict(given or {})
+    lines: dict[str, int] = {}
+    for key, key_spot, value in spot.entries():
+        found = _find(known, key)
+        if found is None:
+            _unknown(key, key_spot, known)
+            continue
+        attribute, words, number = found
+        lines[key] = key_spot.line
+        lines.setdefault(words.key or attribute, key_spot.line)
+        read = value.read(words.read if number is None else _numbered(words, number))
+        if read is None:
+            continue
+        values[attribute] = values.get(attribute, ()) + read if words.numbered else read
+    return model(**values, lines=lines)
+
+
+def _find(
+    known: Mapping[str, tuple[str, FieldWords]], key: str
+) -> tuple[str, FieldWords, int | None] | None:
+    if key in known:
+        attribute, words = known[key]
+        return attribute, words, None
+    numbered = re.fullmatch(r"(.+) (\d{1,2})", key)
+    if numbered and numbered[1] in known and known[numbered[1]][1].numbered:
+        attribute, words = known[numbered[1]]
+        return attribute, words, int(numbered[2])
+    return None
+
+
+def _numbered(words: FieldWords, number: int) -> Callable[[Spot], Any]:
+    def read(spot: Spot) -> Any:
+        if number < 1:
+            raise Unreadable(read=str(number), right="washes are counted from 1, such as `washed 2`.")
+        return tuple(dataclasses.replace(each, wash=number) for each in words.read(spot))
+
+    return read
+
+
+def _unknown(key: str, key_spot: Spot, known: Mapping[str, tuple[str, FieldWords]]) -> None:
+    tidied = key.strip().lower().replace(" ", "_").replace("-", "_")
+    near = tidied if tidied in known else nearest(tidied, known)
+    if near is not None:
+        right = f"there is no key of this name; `{near}:` is one that stands here."
+    else:
+        right = "there is no key of this name here; a remark can stand in the notes below the second `---`."
+    key_spot.complain(key, right, slug="no-such-key", mended=f"{near}:" if near else "")

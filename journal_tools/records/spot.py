@@ -1,0 +1,123 @@
+"""A place in a record: one node, with the words that lead to it and where problems go."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+import yaml
+
+from journal_tools.problems import Problem, Severity
+from journal_tools.quantities import Units, Unreadable
+
+T = TypeVar("T")
+
+
+@dataclass
+class Reading:
+    """One record while it is read: its file, its units, and the problems found so far.
+
+    first_line: the file's line that the header's first line stands on.
+    """
+
+    file: str
+    first_line: int
+    units: Units
+    problems: list[Problem] = field(default_factory=list)
+
+
+@dataclass(frozen=True)
+class Spot:
+    """One value in a record. Every scalar is the text that was typed."""
+
+    node: yaml.Node
+    reading: Reading
+    path: tuple[str, ...] = ()
+
+    @property
+    def line(self) -> int:
+        """The file's line, 1-based."""
+        return int(self.node.start_mark.line) + self.reading.first_line
+
+    @property
+    def units(self) -> Units:
+        """What a bare number means here."""
+        return self.reading.units
+
+    @property
+    def is_text(self) -> bool:
+        """Whether this is a single value."""
+        return isinstance(self.node, yaml.ScalarNode)
+
+    @property
+    def is_list(self) -> bool:
+        """Whether this is a list."""
+        return isinstance(self.node, yaml.SequenceNode)
+
+    @property
+    def is_mapping(self) -> bool:
+        """Whether this holds keys and values."""
+        return isinstance(self.node, yaml.MappingNode)
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing was written here."""
+        return self.is_text and not str(self.node.value).strip() and self.node.style is None
+
+    def text(self) -> str:
+        """The text as typed. Raises Unreadable for a list or a mapping."""
+        if not self.is_text:
+            raise Unreadable(read=self.shown(), right="one value is wanted here, on the same line as its key.")
+        return str(self.node.value).strip()
+
+    def shown(self) -> str:
+        """What stands here, for a message."""
+        if self.is_text:
+            return str(self.node.value)
+        if self.is_list:
+            return f"a list of {len(self.node.value)}"
+        return "several keys: " + ", ".join(key for key, _, _ in self.entries())
+
+    def items(self) -> list[Spot]:
+        """The items of a list; a single value is a list of one."""
+        if not self.is_list:
+            return [self]
+        return [
+            Spot(node, self.reading, (*self.path, str(number)))
+            for number, node in enumerate(self.node.value, start=1)
+        ]
+
+    def entries(self) -> Iterator[tuple[str, Spot, Spot]]:
+        """Key, the key's own spot, and the value's spot, of each entry in a mapping.
+
+        Raises Unreadable when this is no mapping.
+        """
+        if not self.is_mapping:
+            raise Unreadable(read=self.shown(), right="keys with values are wanted here, one on each line.")
+        for key_node, value_node in self.node.value:
+            key = " ".join(str(key_node.value).split()) if isinstance(key_node, yaml.ScalarNode) else "?"
+            path = (*self.path, key)
+            yield key, Spot(key_node, self.reading, path), Spot(value_node, self.reading, path)
+
+    def named(self, word: str) -> Spot:
+        """The same place under a better word than its number, for messages."""
+        return Spot(self.node, self.reading, (*self.path[:-1], word))
+
+    def complain(self, read: str, right: str, *, slug: str = "unreadable", mended: str = "") -> None:
+        """Note a fault at this place."""
+        self.reading.problems.append(
+            Problem(
+                self.reading.file, self.line, ": ".join(self.path), read, right, Severity.FAULT, slug, mended
+            )
+        )
+
+    def read(self, reader: Callable[[Spot], T]) -> T | None:
+        """What the reader makes of this place; None, with a problem noted, when it cannot read it."""
+        if self.is_empty:
+            return None
+        try:
+            return reader(self)
+        except Unreadable as unreadable:
+            self.complain(unreadable.read, unreadable.right, mended=unreadable.mended)
+            return None
