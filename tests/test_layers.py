@@ -18,13 +18,16 @@ from tests.house import PROJECT, name_of, python_files
 BELOW: dict[str, set[str]] = {
     "problems": set(),
     "quantities": set(),
-    "records": {"problems", "quantities"},
+    "notation": {"problems", "quantities"},
+    "records": {"problems", "quantities", "notation"},
     "editing": {"problems", "quantities", "records"},
-    "drafts": {"problems", "quantities"},
+    "drafts": {"problems", "quantities", "notation"},
     "ledger": {"problems", "quantities", "records"},
     "pictures": {"problems", "quantities", "drafts"},
-    "pages": {"problems", "quantities", "records", "drafts", "ledger", "pictures"},
-    "commands": {"problems", "quantities", "records", "editing", "drafts", "ledger", "pictures", "pages"},
+    "pages": {"problems", "quantities", "notation", "records", "drafts", "ledger", "pictures"},
+    "commands": {
+        *("problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "pictures", "pages"),
+    },
     "__init__": set(),
     "__main__": {"commands"},
 }
@@ -32,6 +35,7 @@ BELOW: dict[str, set[str]] = {
 OTHERS: dict[str, set[str]] = {
     "quantities": set(),
     "problems": set(),
+    "notation": set(),
     "records": {"yaml"},
     "editing": {"yaml"},
     "drafts": {"numpy"},

@@ -1,0 +1,1 @@
+"""Programs that measure. None is a test: a timing is never asserted."""
