@@ -25,6 +25,8 @@ from journal_tools.quantities.units import USUAL, Units
 from journal_tools.quantities.unreadable import Unreadable
 from journal_tools.quantities.weight import OUNCE, POUND, Weight, parse_weight, show_weight
 from journal_tools.quantities.when import MONTHS, SEASONS, When, parse_when
+from journal_tools.quantities.yarn_number import YarnNumber, parse_yarn_number
+from journal_tools.quantities.yarn_systems import SYSTEMS, System, show_grist
 
 __all__ = [
     "FOOT",
@@ -33,6 +35,7 @@ __all__ = [
     "OUNCE",
     "POUND",
     "SEASONS",
+    "SYSTEMS",
     "USUAL",
     "YARD",
     "CountOf",
@@ -43,11 +46,13 @@ __all__ = [
     "Money",
     "Percent",
     "Size",
+    "System",
     "TimesLength",
     "Units",
     "Unreadable",
     "Weight",
     "When",
+    "YarnNumber",
     "parse_count",
     "parse_density",
     "parse_hours",
@@ -60,8 +65,10 @@ __all__ = [
     "parse_weight",
     "parse_when",
     "parse_wraps",
+    "parse_yarn_number",
     "parse_yes_no",
     "show_density",
+    "show_grist",
     "show_length",
     "show_minutes",
     "show_size",

@@ -18,12 +18,13 @@ _UNIT = re.compile(r" *([A-Za-z]+\.?|''|[\"'])")
 class Scale:
     """The units of one kind of quantity.
 
-    noun: with its article. example: two right texts. sizes: unit -> its size in the base unit.
+    noun: with its article. example: two right texts. compound: one of several parts. sizes: unit -> its size in the base unit.
     words: every way to write a unit, in lower case -> the unit.
     """
 
     noun: str
     example: str
+    compound: str
     sizes: Mapping[str, Fraction]
     words: Mapping[str, str]
 
@@ -98,7 +99,7 @@ def _unit_of(text: str, found: re.Match[str], end: int, scale: Scale) -> str:
 def _out_of_order(text: str, at: int, scale: Scale) -> Unreadable:
     return Unreadable(
         text,
-        f"Each part of {scale.noun} needs its unit, the large one first, such as {scale.example}.",
+        f"Each part of {scale.noun} needs its unit, the large one first, such as {scale.compound}.",
         at,
     )
 

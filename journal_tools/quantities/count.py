@@ -10,9 +10,7 @@ from journal_tools.quantities.units import USUAL, Units
 from journal_tools.quantities.unreadable import Unreadable
 
 _EXAMPLE = "378, or ~378 for about so many"
-_NOUN = re.compile(
-    r" *(?:ends?|picks?|threads?|dents?|pieces?|shafts?|treadles?|heddles?|layers?|times)?", re.I
-)
+_NOUN = re.compile(r" *(?:ends?|picks?|threads?|dents?|pieces?|shafts?|treadles?|heddles?|layers?|times)?", re.I)
 
 
 @dataclass(frozen=True)

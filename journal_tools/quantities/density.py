@@ -65,9 +65,7 @@ def parse_density(text: str, units: Units = USUAL) -> Density:
     if over:
         unit = _PER.get(over.group(2).lower())
         if unit is None:
-            raise Unreadable(
-                text, f'"{over.group(2)}" is no length to count in. Write {_EXAMPLE}.', over.start(2)
-            )
+            raise Unreadable(text, f'"{over.group(2)}" is no length to count in. Write {_EXAMPLE}.', over.start(2))
         many = int(over.group(1) or 1)
         value = count.value / many if many else Fraction(0)
         end = over.start()

@@ -13,6 +13,7 @@ from journal_tools.quantities.units import USUAL, Units
 DURATIONS = Scale(
     noun="a time",
     example="8 min or 1 h 10 min",
+    compound="1 h 10 min",
     sizes={"s": Fraction(1, 60), "min": Fraction(1), "h": Fraction(60)},
     words={
         **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), "s"),
@@ -20,11 +21,9 @@ DURATIONS = Scale(
         **dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), "h"),
     },
 )
-_FIGURE = re.compile(
-    r" *(?:~|about |ca\.? )?[-0-9 .,/½¼¾]*"
-    r"(?:(?:s|secs?|seconds?|mins?|minutes?|h|hrs?|hours?)\b[-0-9 .,/½¼¾]*)*",
-    re.I,
-)
+_NUMBER = r"[-+]?[0-9½¼¾.,][-0-9½¼¾.,/ ]*"
+_UNIT = r"(?:s|secs?|seconds?|mins?|minutes?|h|hrs?|hours?)(?![a-z])\.? *"
+_FIGURE = re.compile(rf" *(?:~|about |ca\.? )? *(?:(?:{_NUMBER}{_UNIT})+|{_NUMBER})", re.I)
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,7 @@ YARD = 36 * INCH
 LENGTHS = Scale(
     noun="a length",
     example="18 1/4 in or 46.5 cm",
+    compound="3 yd 12 in",
     sizes={
         "in": INCH,
         "ft": FOOT,
@@ -48,6 +49,7 @@ _USUAL_MARK = {
 }
 _PRETTY = {pair: sign for sign, pair in ONE_CHARACTER.items()}
 _TIMES = re.compile(r" *([0-9]{1,6})(?: *x *| +(?:[a-z]+ +)?of +)(?=[0-9.,~½¼¾⅛⅜⅝⅞⅓⅔a])", re.I)
+_EACH = re.compile(r" +each\.? *$", re.I)
 _BOTH = re.compile(r" +(?:at +|on +)?(?:each|both) +(?:ends?|sides?|edges?)\.? *$", re.I)
 
 
@@ -106,12 +108,14 @@ def parse_times_length(text: str, units: Units = USUAL) -> TimesLength:
     flat = plain(text)
     times = _TIMES.match(flat)
     both = _BOTH.search(flat)
+    each_of_them = _EACH.search(flat) if times else None
     count = (int(times.group(1)) if times else 1) * (2 if both else 1)
-    start = times.end() if times else 0
-    if times and count == 0:
+    if not count:
         raise Unreadable(text, "None of something is no length. Write it like 5 of 1/2 in.", 0)
+    start = times.end() if times else 0
+    words = both or each_of_them
     try:
-        each = parse_length(text[start : both.start() if both else None], units)
+        each = parse_length(text[start : words.start() if words else None], units)
     except Unreadable as problem:
         raise problem.within(text, start) from None
     return TimesLength(count, each, text)
@@ -126,9 +130,7 @@ def show_length(mm: Fraction | float, unit: str, mark: Fraction | None = None, p
     return f"{show_number_of(mm, unit, mark, pretty)} {unit}"
 
 
-def show_number_of(
-    mm: Fraction | float, unit: str, mark: Fraction | None = None, pretty: bool = False
-) -> str:
+def show_number_of(mm: Fraction | float, unit: str, mark: Fraction | None = None, pretty: bool = False) -> str:
     """As `show_length`, without the unit."""
     size = LENGTHS.sizes[unit]
     step = mark if mark is not None and _carries(unit, mark / size) else _USUAL_MARK[unit]
@@ -140,12 +142,12 @@ def show_number_of(
 
 
 def _carries(unit: str, mark: Fraction) -> bool:
-    """Whether a tape in this unit could have such a mark: 1/n of it, or tenths where metric."""
+    """Whether a tape in this unit could have such a mark: 1/n of it, or 1, 2 and 5 where metric."""
     if mark <= 0:
         return False
     if unit in ("in", "ft", "yd"):
         return mark.denominator == 1 or (mark.numerator == 1 and mark.denominator <= 100)
-    return 10**4 % mark.denominator == 0
+    return 10**6 % mark.numerator == 0 and 10**4 % mark.denominator == 0
 
 
 def _written(value: Fraction, unit: str, pretty: bool) -> str:

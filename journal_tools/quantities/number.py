@@ -29,10 +29,8 @@ _PLAIN = str.maketrans(
 )
 
 _DIGITS = re.compile(r"[0-9]+(?:[.,][0-9]+)*|[.,][0-9]+")
-_FRACTION = re.compile(r"([0-9]+) ?/ ?([0-9]+)(?![0-9.,]*[0-9])")
-_ABOUT = re.compile(
-    r" *(?:~|(?:about|approximately|approx\.?|around|roughly|circa|ca\.?|c\.)(?![a-z])) *", re.I
-)
+_FRACTION = re.compile(r"([0-9]+) ?/ ?([0-9]+)(?![0-9])")
+_ABOUT = re.compile(r" *(?:~|(?:about|approximately|approx\.?|around|roughly|circa|ca\.?|c\.)(?![a-z])) *", re.I)
 _LONGEST_TEXT = 200
 _MOST_DIGITS = 9
 
@@ -121,9 +119,7 @@ def _read_fraction(text: str, start: int, whole: Fraction | None) -> Number | No
 def _too_large(text: str, start: int, end: int, over: int, under: int, whole: Fraction | None) -> Unreadable:
     """17/8 is 2 1/8 to a computer, but was probably 1 7/8 with its blank lost."""
     if whole is not None:
-        return Unreadable(
-            text, f"The fraction {over}/{under} is not less than one. Write it like 18 1/4.", start
-        )
+        return Unreadable(text, f"The fraction {over}/{under} is not less than one. Write it like 18 1/4.", start)
     digits = str(over)
     lost = ""
     if len(digits) > 1 and 0 < int(digits[1:]) < under:
@@ -131,9 +127,7 @@ def _too_large(text: str, start: int, end: int, over: int, under: int, whole: Fr
     ones, rest = divmod(over, under)
     sum_of = f"{ones} {rest}/{under}" if rest else str(ones)
     mended = "" if lost else text[:start] + sum_of + text[end:]
-    return Unreadable(
-        text, f"The fraction {over}/{under} is not less than one. Write {sum_of}{lost}.", start, mended
-    )
+    return Unreadable(text, f"The fraction {over}/{under} is not less than one. Write {sum_of}{lost}.", start, mended)
 
 
 def _value_of(text: str, typed: str, start: int, units: Units) -> tuple[Fraction, Fraction]:
@@ -157,9 +151,7 @@ def _value_of(text: str, typed: str, start: int, units: Units) -> tuple[Fraction
     same_before = all(m == first_mark for m in (marks[:-1] if last_mark != first_mark else marks))
     against = {"decimal": ",", "thousands": "."}.get(units.comma or "")
     if not regular or not same_before or first_mark == against:
-        raise Unreadable(
-            text, f"The points and commas of {typed} do not fit. Write it like 1200 or 46.5.", start
-        )
+        raise Unreadable(text, f"The points and commas of {typed} do not fit. Write it like 1200 or 46.5.", start)
     if last_mark == first_mark:
         return Fraction(int("".join(pieces))), Fraction(1)
     return _decimal("".join(pieces[:-1]), pieces[-1])
@@ -196,7 +188,8 @@ def _two_readings(text: str, typed: str, mark: str, start: int) -> Unreadable:
     settle = " or say what a comma means in journal.md (comma: thousands)" if mark == "comma" else ""
     return Unreadable(
         text,
-        f"{typed} is {joined} to one weaver and {point} to another. Write {joined} or {point},"
-        f"{settle}.".replace(",.", "."),
+        f"{typed} is {joined} to one weaver and {point} to another. Write {joined} or {point},{settle}.".replace(
+            ",.", "."
+        ),
         start,
     )

@@ -19,7 +19,8 @@ _EXAMPLE = "19 3/8 x 33, or ? x 33 where the width was not measured"
 # No unit holds an x; "approx" does.
 _TIMES = re.compile(r"(?<!appro)x|(?<![a-z])by(?![a-z])", re.I)
 _FOLD = re.compile(r"[ ,]+(folded|opened) *$", re.I)
-_SEPARATOR = re.compile(r"[,;] +|;")
+# A comma with no blank after it is decimal, unless a fraction stands before it.
+_SEPARATOR = re.compile(r"[,;] +|;|(?<=/[0-9]),|(?<=/[0-9]{2}),|(?<=[½¼¾⅛⅜⅝⅞]),")
 _HAS_UNIT = re.compile(r"[A-Za-z\"']")
 _WIDEST_GUESS = 5000  # mm: no loom is wider, so a borrowed unit that says so was not meant
 
@@ -161,9 +162,7 @@ def _read(text: str, figure: _Figure, about: bool, units: Units) -> Length:
     except Unreadable as problem:
         raise problem.within(text, figure.start) from None
     if not length.mm:
-        raise Unreadable(
-            text, "A side of nothing is no cloth. Write ? for what was not measured.", figure.start
-        )
+        raise Unreadable(text, "A side of nothing is no cloth. Write ? for what was not measured.", figure.start)
     return Length(length.mm, length.unit, length.mark, about or length.about, length.text)
 
 

@@ -15,6 +15,7 @@ OUNCE = POUND / 16
 WEIGHTS = Scale(
     noun="a weight",
     example="152 g or 5 1/2 oz",
+    compound="1 lb 4 oz",
     sizes={"g": Fraction(1), "kg": Fraction(1000), "oz": OUNCE, "lb": POUND},
     words={
         **dict.fromkeys(("g", "gm", "gms", "gr", "gram", "grams", "gramme", "grammes"), "g"),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from calendar import monthrange
 from dataclasses import dataclass
 
 from journal_tools.quantities.number import plain, strip_about
@@ -54,7 +53,7 @@ class When:
         if self.season == "winter":
             return (year + 1, 3, 31)
         month = self.month or 12
-        return (year, month, self.day or monthrange(year, month)[1])
+        return (year, month, self.day or days_in(year, month))
 
     def surely_after(self, other: When) -> bool:
         """Whether it is later, however loosely the two are known."""
@@ -90,6 +89,13 @@ def parse_when(text: str) -> When:
     if numbers := _TWO_NUMBERS.fullmatch(rest):
         return _of_two_numbers(text, about, *(int(n) for n in numbers.groups()))
     raise Unreadable(text, f"A date looks like {_EXAMPLE}.", start)
+
+
+def days_in(year: int, month: int) -> int:
+    """The days of a month."""
+    if month == 2:
+        return 29 if year % 4 == 0 and (year % 100 != 0 or year % 400 == 0) else 28
+    return 30 if month in (4, 6, 9, 11) else 31
 
 
 def _number(text: str | None) -> int | None:
@@ -133,6 +139,6 @@ def _check(text: str, year: int, month: int | None, day: int | None) -> None:
         return
     if not 1 <= month <= 12:
         raise Unreadable(text, f"There is no month {month}. A date looks like {_EXAMPLE}.")
-    days = monthrange(year, month)[1]
+    days = days_in(year, month)
     if day is not None and not 1 <= day <= days:
         raise Unreadable(text, f"{MONTHS[month - 1]} {year} has {days} days. A date looks like {_EXAMPLE}.")

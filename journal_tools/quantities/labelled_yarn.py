@@ -1,0 +1,201 @@
+"""A yarn's number as on its label: 8/2 cotton, 2/20 worsted, Nm 20/2, 60 + 40 cotton."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from journal_tools.quantities.number import read_number
+from journal_tools.quantities.units import Units
+from journal_tools.quantities.unreadable import Unreadable
+from journal_tools.quantities.yarn_labels import (
+    FIBRE_WORDS,
+    LABELS,
+    OTHER_WORDS,
+    SYSTEM_WORDS,
+    Order,
+    Reading,
+    family_of,
+    shape_of,
+)
+from journal_tools.quantities.yarn_systems import SYSTEMS, show_count, show_grist
+
+EXAMPLE = "8/2 cotton, 16/2 linen, 2/20 worsted, Nm 20/2, R74 tex/2, 3360 yd/lb or 50 m = 12.3 g"
+_MOST_PLIES = 60
+_COUNTED = ("no plies", "a single", "two plies", "three plies", "four plies", "five plies", "six plies")
+
+_NUMBER = r"([0-9]+(?:[.,][0-9]+)*)"
+_MARK = r"(?:('?s)(?![A-Za-z]))?"  # 40s, 40's: this is the size
+_PAIR = re.compile(rf"{_NUMBER}{_MARK} ?([-/]) ?{_NUMBER}{_MARK}", re.I)
+_PLIES_OF = re.compile(rf"([0-9]{{1,2}})[ -]?pl(?:y|ies)(?: of)?(?![a-z])([^0-9]*){_NUMBER}{_MARK}", re.I)
+_MIXED = re.compile(r"[0-9]+[ -][0-9]+/[0-9]+|[0-9]*[½¼¾]")
+_SINGLE = re.compile(rf"{_NUMBER}{_MARK}")
+_PERCENT = re.compile(r"[0-9]+(?:[.,][0-9]+)? ?%")
+_WORD = re.compile(r"[A-Za-z]+")
+_JUNK = re.compile(r"[^A-Za-z ,.()&-]")
+
+
+@dataclass(frozen=True)
+class _Figures:
+    """The figures of a label: one number, or two of which either may be the plies.
+
+    order: where the label itself says which is which. plies: of "2 plies of 8".
+    """
+
+    first: Fraction
+    second: Fraction | None
+    order: Order | None
+    plies: int
+    others: str
+
+
+@dataclass(frozen=True)
+class Labelled:
+    """One reading of a label, reckoned. finished: the size is that of the plied yarn already."""
+
+    reading: Reading
+    size: Fraction
+    plies: int
+
+    @property
+    def tex(self) -> Fraction:
+        """Grams in 1000 m."""
+        tex = SYSTEMS[self.reading.system].tex_of(self.size)
+        return tex if self.reading.order is Order.FINISHED else tex * self.plies
+
+    def written(self) -> str:
+        """A label that has this reading alone."""
+        written = SYSTEMS[self.reading.system].written
+        size = show_count(self.size)
+        if self.reading.order is Order.FINISHED:
+            return f"{size}s-{self.plies} spun silk"
+        if self.plies == 1:
+            return written.format(size)
+        size_first = self.reading.order is Order.SIZE_FIRST
+        pair = (self.size, Fraction(self.plies)) if size_first else (Fraction(self.plies), self.size)
+        family = next(f for f, row in LABELS.items() if {r.system for r in row["8"]} == {self.reading.system})
+        if LABELS[family][shape_of(*pair)] == (self.reading,):
+            return written.format("/".join(show_count(n) for n in pair))
+        return f"{self.plies} plies of {written.format(size)}"
+
+    def words(self) -> str:
+        """How it was read: "two plies of Ne 8"."""
+        size = SYSTEMS[self.reading.system].written.format(show_count(self.size))
+        if self.reading.order is Order.FINISHED:
+            return f"{_plies_in_words(self.plies)}, finished as {size}"
+        return f"{_plies_in_words(self.plies)} of {size}"
+
+
+def _plies_in_words(plies: int) -> str:
+    return _COUNTED[plies] if plies < len(_COUNTED) else f"{plies} plies"
+
+
+def read_label(flat: str, start: int, fibre: str | None, units: Units) -> Labelled:
+    """Read the plain text from `start` as a label; `fibre` is what the yarn is elsewhere said to be.
+
+    Raises Unreadable, with every reading and its yards in a pound where there are several.
+    """
+    figures = _figures(flat, start, units)
+    words = [w.lower() for w in _WORD.findall(figures.others)]
+    _check_words(flat, start, figures.others, words)
+    if figures.second is None and not words and figures.order is None and figures.plies == 1:
+        raise Unreadable(flat, f"A bare number does not say what it counts. Write {EXAMPLE}.", start)
+    family = _family(flat, words, fibre)
+    found = [r for r in _readings(figures, family, words) if r.plies <= _MOST_PLIES]
+    if not found:
+        raise Unreadable(flat, f"A yarn number looks like {EXAMPLE}.", start)
+    if len(found) > 1:
+        raise _several(flat, start, found, units)
+    return found[0]
+
+
+def _figures(flat: str, start: int, units: Units) -> _Figures:
+    body = flat[:start] + _PERCENT.sub(lambda m: " " * len(m.group()), flat[start:])
+    if mixed := _MIXED.search(body, start):
+        number = read_number(mixed.group(), 0, units, EXAMPLE)
+        others = body[start : mixed.start()] + " " + body[mixed.end() :]
+        return _Figures(_above_zero(flat, mixed.start(), number.value), None, None, 1, others)
+    if plied := _PLIES_OF.search(body, start):
+        size = _number(flat, plied, 3, units)
+        plies = int(_number(flat, plied, 1, units))
+        others = f"{body[start : plied.start()]} {plied.group(2)} {body[plied.end() :]}"
+        return _Figures(size, None, Order.SIZE_FIRST, plies, others)
+    if pair := _PAIR.search(body, start):
+        first, second = _number(flat, pair, 1, units), _number(flat, pair, 4, units)
+        marks = bool(pair.group(2)), bool(pair.group(5))
+        order = {(True, False): Order.SIZE_FIRST, (False, True): Order.PLIES_FIRST}.get(marks)
+        if order is None and pair.group(3) == "-":
+            raise Unreadable(flat, f"Write the two numbers with a slash: {EXAMPLE}.", pair.start(3))
+        return _Figures(first, second, order, 1, body[start : pair.start()] + " " + body[pair.end() :])
+    if single := _SINGLE.search(body, start):
+        order = Order.SIZE_FIRST if single.group(2) else None
+        others = body[start : single.start()] + " " + body[single.end() :]
+        return _Figures(_number(flat, single, 1, units), None, order, 1, others)
+    raise Unreadable(flat, f"A yarn number looks like {EXAMPLE}.", start)
+
+
+def _number(flat: str, found: re.Match[str], group: int, units: Units) -> Fraction:
+    try:
+        value = read_number(found.group(group), 0, units, EXAMPLE).value
+    except Unreadable as problem:
+        raise Unreadable(flat, problem.right, found.start(group)) from None
+    return _above_zero(flat, found.start(group), value)
+
+
+def _above_zero(flat: str, column: int, value: Fraction) -> Fraction:
+    if not value:
+        raise Unreadable(flat, f"Neither the size nor the plies can be 0. Write {EXAMPLE}.", column)
+    return value
+
+
+def _check_words(flat: str, start: int, others: str, words: list[str]) -> None:
+    strange = next((w for w in words if w not in SYSTEM_WORDS | FIBRE_WORDS and w not in OTHER_WORDS), None)
+    if strange:
+        column = flat.lower().find(strange, start)
+        raise Unreadable(flat, f'"{strange}" is not understood here. Write {EXAMPLE}.', column)
+    junk = _JUNK.search(others)
+    if junk:
+        column = flat.rfind(junk.group())
+        raise Unreadable(flat, f"One yarn number is wanted, such as {EXAMPLE}.", column)
+
+
+def _family(flat: str, words: list[str], fibre: str | None) -> str:
+    """The row of the table: by the system's name, else the label's fibre, else the yarn's."""
+    systems = {SYSTEM_WORDS[w] for w in words if w in SYSTEM_WORDS}
+    if len(systems) > 1:
+        raise Unreadable(flat, f"Two systems are named here, and one is wanted: {EXAMPLE}.")
+    if systems:
+        return systems.pop()
+    if any(w in FIBRE_WORDS for w in words):
+        return family_of(words)
+    elsewhere = [w.lower() for w in _WORD.findall(fibre or "")]
+    return "worsted" if "worsted" in elsewhere else family_of(elsewhere)
+
+
+def _readings(figures: _Figures, family: str, words: list[str]) -> list[Labelled]:
+    row = LABELS[family]
+    if figures.second is None:
+        return [Labelled(reading, figures.first, figures.plies) for reading in row["8"]]
+    readings = row[shape_of(figures.first, figures.second)]
+    if figures.order is Order.SIZE_FIRST and family == "silk" and "spun" in words:
+        readings = (Reading("Ne", Order.FINISHED),)
+    elif figures.order:
+        readings = tuple(Reading(single.system, figures.order) for single in row["8"])
+    found = []
+    for reading in readings:
+        pair = figures.first, figures.second
+        size, plies = reversed(pair) if reading.order is Order.PLIES_FIRST else pair
+        if plies.denominator == 1:
+            found.append(Labelled(reading, size, int(plies)))
+    return found
+
+
+def _several(flat: str, start: int, found: list[Labelled], units: Units) -> Unreadable:
+    said = [f"{one.written()} ({SYSTEMS[one.reading.system].words}, {show_grist(one.tex, units)})" for one in found]
+    return Unreadable(
+        flat,
+        f"It can be {', '.join(said[:-1])} or {said[-1]}. Write the one that it is, or how far it goes, "
+        "such as 3360 yd/lb or 6773 m/kg.",
+        start,
+    )
