@@ -24,7 +24,7 @@ def flow_fault(node: yaml.CollectionNode, header: str, line: FieldLine) -> LineF
 
 
 def _misreadings(node: yaml.CollectionNode, header: str) -> Iterator[str]:
-    before: yaml.Node | None = None
+    before: yaml.ScalarNode | None = None
     for child in _leaves(node):
         if before is not None and _parts_a_number(before, child, header):
             number = f"{_last_word(before.value)},{child.value.split()[0]}"

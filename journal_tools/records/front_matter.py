@@ -87,7 +87,8 @@ def read_front_matter(text: str, file: str) -> FrontMatter:
     header = text[block.start : block.end]
     problems = [*block.problems, *bad_characters(header, file, block.first_line)]
     read = read_with_mending(hide_bad_characters(header), file, block.first_line)
-    problems += read.problems
+    told = {problem.line for problem in problems}
+    problems += (problem for problem in read.problems if problem.line not in told)
     node = None
     if read.tree is not None:
         problems += check_tree(read.tree, read.header, file, block.first_line)

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 import yaml
 
 from journal_tools.problems import Problem, Severity
+from journal_tools.records.characters import name, odd_blank, plain_blanks, show_unseen
 from journal_tools.records.fences import LINE
 from journal_tools.records.field_line import FieldLine, take_apart
 from journal_tools.records.flow_check import flow_fault
@@ -21,6 +22,8 @@ from journal_tools.records.text_check import text_faults
 from journal_tools.records.value_faults import LineFault, key_fault
 
 Path = tuple[str, ...]
+
+_GLUED_KEY = re.compile(r"[^\W\d]\w*:(?!//|\\)\S")
 
 
 def check_tree(tree: NodeTree, header: str, file: str, first_line: int) -> list[Problem]:
@@ -64,19 +67,27 @@ class _Check:
         for key, value in node.value:
             number = key.start_mark.line
             if not isinstance(key, yaml.ScalarNode):
-                fault = LineFault(self._source(key), "A key is words, not brackets. Put it in quotes.", "", "")
-                self.tell(number, path, fault, "key")
+                right = "A key is words, not brackets. Put it in quotes."
+                self.tell(number, path, LineFault(self._source(key), right, "", ""), "key")
                 continue
             word = " ".join(str(key.value).split())
             below = (*path, word)
             self.paths[id(key)] = below
             self.key(key, word, below, seen)
+            if key.style is None and odd_blank(key.value):
+                right = f"{name(odd_blank(key.value))} stands in the key or before it. Type the blank anew."
+                mended = plain_blanks(self.lines[number].rstrip("\r\n")[: key.end_mark.column])
+                mended += self.lines[number].rstrip("\r\n")[key.end_mark.column :]
+                self.tell(number, below, LineFault(show_unseen(key.value), right, mended, ""), "characters")
+            if key.style is None and _GLUED_KEY.match(word) and not (node.flow_style and not value.value):
+                right = "A blank must follow the colon that ends a key. Put a key that holds a colon in quotes."
+                self.tell(number, below, LineFault(word, right, "", ""), "key")
             if not (isinstance(value, yaml.ScalarNode) and value.start_mark.line == number):
                 self.text(key, None, below)
             self.value(value, key, below)
 
     def key(self, key: yaml.ScalarNode, word: str, path: Path, seen: dict[str, int]) -> None:
-        """Check one key: written once, and nothing glued to its colon."""
+        """Check that a key is written once and is no merge."""
         number = key.start_mark.line
         if word in seen:
             right = f"`{word}` stands on line {self.first_line + seen[word]} and again here. Keep one."
@@ -85,9 +96,6 @@ class _Check:
         if key.style is None and word == "<<":
             fault = LineFault(word, "Records have no merged fields. Write the fields out.", "", "")
             self.tell(number, path, fault, "anchor")
-        if key.style is None and re.match(r"[^\W\d]\w*:(?!//|\\)\S", word):
-            right = "A blank must follow the colon that ends a key. If the colon belongs to the key, put the key in quotes."
-            self.tell(number, path, LineFault(word, right, "", ""), "key")
 
     def value(self, node: yaml.Node, key: yaml.Node | None, path: Path) -> None:
         """Check what stands under a key or in a list."""

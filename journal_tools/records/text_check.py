@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 import yaml
 
+from journal_tools.records.characters import ODD_BLANKS
 from journal_tools.records.field_line import FieldLine, take_apart
 from journal_tools.records.quoting import quoted
 from journal_tools.records.value_faults import LineFault, key_fault
@@ -14,10 +15,11 @@ from journal_tools.records.value_faults import LineFault, key_fault
 Found = tuple[int, LineFault, str, bool]
 """The header's line, what is wrong, its slug, and whether it is sure."""
 
-_LOST = re.compile(r"[ \t]*(#[^\s#=\-!].*)")
+_LOST = re.compile(r"[ \t]*(#[^\s#=\-!][^\r\n]*)")
 _LOST_SURELY = re.compile(r"#(?:\d|(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3})(?:\W|\Z))")
 _HEX = re.compile(r"#([0-9A-Fa-f]{3}(?:[0-9A-Fa-f]{3})?)\Z")
 _GLUED = re.compile(r"[^\W\d]\w*:(?!//)\S")
+_ODD_BLANK = re.compile(rf"(?:-|[^\W\d]\w*:)[{ODD_BLANKS}]")
 _FIGURES = re.compile(r"[~?\d]")
 _SIZE = re.compile(r"[~?\d].* [x×] ")
 _FIELD = re.compile(r"[ \t]*(?:- )?[a-z_][\w ]*:(?:\s|\Z)")
@@ -29,13 +31,15 @@ def text_faults(
     """What is wrong with a text. key: the key it stands under, None for a list's item or a key."""
     if not isinstance(node, yaml.ScalarNode) or node.style in ("|", ">"):
         return
-    yield from _lost(node, header, lines)
+    yield from _lost(node, header, lines, is_key=header.startswith(":", node.end_mark.index))
     first, last = node.start_mark.line, node.end_mark.line
     own_line = key is not None and key.start_mark.line < first
-    if node.style is None and own_line and _GLUED.match(node.value):
-        fault = key_fault(take_apart(lines[first].rstrip("\r\n")))
-        if fault is not None:
-            yield first, fault, "key", True
+    if node.style is None and ((own_line and _GLUED.match(node.value)) or _ODD_BLANK.match(node.value)):
+        for number in range(first, last + 1):
+            fault = key_fault(take_apart(lines[number].rstrip("\r\n")))
+            if fault is not None:
+                yield number, fault, "key", True
+        return
     if node.style is None and last > first:
         yield from _taken_in(node, key, lines)
     if node.style in ("'", '"') and last > first and key is not None:
@@ -45,12 +49,10 @@ def text_faults(
         yield first, LineFault(take_apart(lines[first].rstrip()).value, right, "", ""), "characters", True
 
 
-def _lost(node: yaml.ScalarNode, header: str, lines: list[str]) -> Iterator[Found]:
+def _lost(node: yaml.ScalarNode, header: str, lines: list[str], is_key: bool) -> Iterator[Found]:
     """Words after a `#`. A comment has a blank after its `#`."""
     end = node.end_mark.index
-    rest = re.compile(r"[^\r\n]*").match(header, end)
-    tail = rest.group().lstrip(":") if rest else ""
-    lost = _LOST.match(tail)
+    lost = _LOST.match(header, end + 1 if header.startswith(":", end) else end)
     if lost is None:
         return
     number = node.end_mark.line
@@ -67,26 +69,29 @@ def _lost(node: yaml.ScalarNode, header: str, lines: list[str]) -> Iterator[Foun
     else:
         right = f"What follows # is taken for a comment, and {lost.group(1)} is lost. Put the value in quotes"
         right += "." if sure else ", or a blank after the # of a comment."
-        whole = line.value.endswith(lost.group(1)) and node.style is None
+        whole = line.value.endswith(lost.group(1)) and node.style is None and not is_key
         fault = LineFault(line.value, right, line.with_value(quoted(line.value)) if whole else "", "")
     yield number, fault, "lost-after-hash", sure
 
 
 def _taken_in(node: yaml.ScalarNode, key: yaml.Node | None, lines: list[str]) -> Iterator[Found]:
     """Lines that were taken for more of the text above and look like items, fields or sizes."""
+    first = take_apart(lines[node.start_mark.line].rstrip("\r\n"))
     numbers = range(node.start_mark.line + 1, node.end_mark.line + 1)
     if key is not None and not _FIGURES.match(node.value):
         return
     for number in numbers:
         line = take_apart(lines[number].rstrip("\r\n"))
-        fault = None
-        if line.dashes:
-            right = "This was read as more of the text above. Let the dashes of a list stand in one column."
-            fault = LineFault(line.dashes + line.value, right, "", "")
-        elif line.value.startswith("-") or _GLUED.match(line.value):
-            fault = key_fault(line)
-        if fault is not None:
-            yield number, fault, "not-a-field", True
+        dash = f"{first.indent}{first.dashes[:-1].rstrip()[:-1]}- " if first.dashes else ""
+        if line.dashes or (line.value.startswith("-") and key_fault(line)):
+            right = "This was read as more of the text above. A list's dashes stand in one column, each with a blank."
+            item = line.value if line.dashes else line.value[1:]
+            mended = f"{dash}{item}{line.comment}" if dash and not line.key else ""
+            yield number, LineFault(line.dashes + line.value, right, mended, ""), "list", True
+            return
+        glued = key_fault(line) if _GLUED.match(line.value) else None
+        if glued is not None:
+            yield number, glued, "not-a-field", True
             return
     written = [node.start_mark.line, *numbers]
     texts = [take_apart(lines[number].rstrip("\r\n")) for number in written]

@@ -7,12 +7,16 @@ from dataclasses import dataclass
 
 import yaml
 
+from journal_tools.records.characters import ODD_BLANKS, name, odd_blank, show_unseen
 from journal_tools.records.field_line import FieldLine
 from journal_tools.records.flow_form import line_and_below, meant_by, one_line
 from journal_tools.records.node_tree import compose
 from journal_tools.records.quoting import quoted
 
-_MISSING_BLANK = re.compile(r"([^\W\d][\w ]*?)(?::|[ ]*\uff1a[ ]*)(?!//)(\S.*)\Z", re.DOTALL)
+_MISSING_BLANK = re.compile(
+    rf"([^\W\d][\w ]*?)(?::|[ ]*\uff1a[ ]*)(?!//)([^\s{ODD_BLANKS}].*)\Z", re.DOTALL
+)
+_ODD_BLANK_AFTER = re.compile(rf"(-|[^\W\d][\w ]*?:)[{ODD_BLANKS}][ {ODD_BLANKS}]*(.*)\Z", re.DOTALL)
 _EQUALS = re.compile(r"([^\W\d][\w ]*?)[ ]*=[ ]*(\S.*)\Z", re.DOTALL)
 
 
@@ -54,6 +58,11 @@ def key_fault(line: FieldLine) -> LineFault | None:
     if line.key or not line.value:
         return None
     start = line.indent + line.dashes
+    odd = _ODD_BLANK_AFTER.match(line.value)
+    if odd:
+        mended = f"{start}{odd.group(1)} {odd.group(2)}{line.comment}"
+        right = f"{name(odd_blank(line.value))} stands where a plain blank must. Type the blank anew."
+        return LineFault(show_unseen(line.value), right, mended, mended)
     for pattern, right in (
         (_MISSING_BLANK, "A blank must follow the colon."),
         (_EQUALS, "Between a key and its value stand a colon and a blank."),
