@@ -22,7 +22,7 @@ from journal_tools.quantities.money import Money, parse_money
 from journal_tools.quantities.percent import Percent, parse_percent
 from journal_tools.quantities.size import Fold, Size, parse_size, show_size
 from journal_tools.quantities.units import USUAL, Units
-from journal_tools.quantities.unreadable import Unreadable
+from journal_tools.quantities.unreadable import Ambiguous, Unreadable
 from journal_tools.quantities.weight import OUNCE, POUND, Weight, parse_weight, show_weight
 from journal_tools.quantities.when import MONTHS, SEASONS, When, parse_when
 from journal_tools.quantities.yarn_number import YarnNumber, parse_yarn_number
@@ -38,6 +38,7 @@ __all__ = [
     "SYSTEMS",
     "USUAL",
     "YARD",
+    "Ambiguous",
     "CountOf",
     "Density",
     "Duration",

@@ -18,8 +18,8 @@ _UNIT = re.compile(r" *([A-Za-z]+\.?|''|[\"'])")
 class Scale:
     """The units of one kind of quantity.
 
-    noun: with its article. example: two right texts. compound: one of several parts. sizes: unit -> its size in the base unit.
-    words: every way to write a unit, in lower case -> the unit.
+    noun: with its article. example: two right texts. compound: one of several parts.
+    sizes: unit -> its size in the base unit. words: every way to write a unit, in lower case -> the unit.
     """
 
     noun: str
@@ -72,7 +72,7 @@ def read_amount(text: str, scale: Scale, bare_unit: str, units: Units) -> Amount
             if bare and at < len(flat):
                 raise _left_over(flat, at, scale)
     except Unreadable as problem:
-        raise Unreadable(text, problem.right, problem.column, problem.mended) from None
+        raise problem.told_of(text) from None
     return Amount(value, mark, unit, about, bare)
 
 

@@ -29,7 +29,7 @@ def parse_count(text: str, units: Units = USUAL) -> CountOf:
     try:
         number = read_number(flat, start, units, _EXAMPLE)
     except Unreadable as problem:
-        raise Unreadable(text, problem.right, problem.column, problem.mended) from None
+        raise problem.told_of(text) from None
     if number.value.denominator != 1:
         raise Unreadable(text, f"A count is a whole number, such as {_EXAMPLE}.", start)
     if not _NOUN.fullmatch(flat, number.end):

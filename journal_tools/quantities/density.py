@@ -99,7 +99,7 @@ def _read_count(text: str, flat: str, start: int, units: Units) -> Number:
             )
         return read_number(flat, start, units, _EXAMPLE)
     except Unreadable as problem:
-        raise Unreadable(text, problem.right, problem.column, problem.mended) from None
+        raise problem.told_of(text) from None
 
 
 def parse_wraps(text: str, units: Units = USUAL) -> Density:

@@ -12,9 +12,9 @@ from math import prod
 
 from journal_tools.quantities.number import read_number
 from journal_tools.quantities.units import Units
-from journal_tools.quantities.unreadable import Unreadable
+from journal_tools.quantities.unreadable import Ambiguous, Unreadable
 from journal_tools.quantities.yarn_labels import FIBRE_WORDS, OTHER_WORDS
-from journal_tools.quantities.yarn_systems import SYSTEMS
+from journal_tools.quantities.yarn_systems import SYSTEMS, show_grist
 
 _EXAMPLE = "74 tex, 20 tex x 2 or R 40 tex / 2"
 _UNITS = {
@@ -31,14 +31,14 @@ _SLASH = re.compile(rf" *{_UNIT} ?{_NUMBER}{_UNIT} ?/ ?([0-9]+){_UNIT} *", re.I)
 _WORD = re.compile(r"[A-Za-z]+")
 
 
-def read_direct(flat: str, units: Units) -> tuple[Fraction, int | None, str] | None:
+def read_direct(flat: str, start: int, units: Units) -> tuple[Fraction, int | None, str] | None:
     """Tex, plies and words, or None where no such unit stands in the plain text. Raises Unreadable."""
-    if not _HAS_UNIT.search(flat):
+    if not _HAS_UNIT.search(flat, start):
         return None
     # Blanks in the place of words keep every column.
     bare = _WORD.sub(lambda m: " " * len(m.group()) if _is_aside(m.group()) else m.group(), flat)
     bare = bare.rstrip(" ,.")
-    if found := _FINISHED.fullmatch(bare):
+    if found := _FINISHED.fullmatch(bare, start):
         before, number, between, plies, after = found.groups()
         size, unit = _size(flat, found.start(2), number, (before, between, after), units)
         said = f"{size} {unit} in all"
@@ -46,7 +46,7 @@ def read_direct(flat: str, units: Units) -> tuple[Fraction, int | None, str] | N
             return SYSTEMS[unit].tex_of(size), None, said
         count = _plies(flat, found.start(4), [plies])
         return SYSTEMS[unit].tex_of(size), count, f"{said}, of {count} plies"
-    if found := _SINGLES.fullmatch(bare):
+    if found := _SINGLES.fullmatch(bare, start):
         before, number, between, times, after = found.groups()
         size, unit = _size(flat, found.start(2), number, (before, between, after), units)
         tex = SYSTEMS[unit].tex_of(size)
@@ -54,16 +54,19 @@ def read_direct(flat: str, units: Units) -> tuple[Fraction, int | None, str] | N
             return tex, None, f"{size} {unit}"
         count = _plies(flat, found.start(4), re.findall("[0-9]+", times))
         return tex * count, count, f"{count} plies of {size} {unit}"
-    if found := _SLASH.fullmatch(bare):
+    if found := _SLASH.fullmatch(bare, start):
         before, number, between, plies, after = found.groups()
         size, unit = _size(flat, found.start(2), number, (before, between, after), units)
-        raise Unreadable(
+        single = SYSTEMS[unit].tex_of(size)
+        count = _plies(flat, found.start(4), [plies])
+        raise Ambiguous(
             flat,
             f"Is {number} {unit} the single or the plied yarn? "
-            f"Write {number} {unit} x {plies}, or R {number} {unit} / {plies}.",
+            f"Write {number} {unit} x {plies} ({show_grist(single * count, units)}) "
+            f"or R {number} {unit} / {plies} ({show_grist(single, units)}).",
             found.start(2),
         )
-    raise Unreadable(flat, f"Such a yarn number looks like {_EXAMPLE}.", 0)
+    raise Unreadable(flat, f"Such a yarn number looks like {_EXAMPLE}.", start)
 
 
 def _is_aside(word: str) -> bool:

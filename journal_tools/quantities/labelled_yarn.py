@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from journal_tools.quantities.number import read_number
 from journal_tools.quantities.units import Units
-from journal_tools.quantities.unreadable import Unreadable
+from journal_tools.quantities.unreadable import Ambiguous, Unreadable, did_you_mean
 from journal_tools.quantities.yarn_labels import (
     FIBRE_WORDS,
     LABELS,
@@ -52,7 +52,7 @@ class _Figures:
 
 @dataclass(frozen=True)
 class Labelled:
-    """One reading of a label, reckoned. finished: the size is that of the plied yarn already."""
+    """One reading of a label, with its size and its plies."""
 
     reading: Reading
     size: Fraction
@@ -79,11 +79,16 @@ class Labelled:
             return written.format("/".join(show_count(n) for n in pair))
         return f"{self.plies} plies of {written.format(size)}"
 
+    def system(self) -> str:
+        """What its system is called."""
+        spun_silk = self.reading.order is Order.FINISHED
+        return "spun silk count" if spun_silk else SYSTEMS[self.reading.system].words
+
     def words(self) -> str:
         """How it was read: "two plies of Ne 8"."""
         size = SYSTEMS[self.reading.system].written.format(show_count(self.size))
         if self.reading.order is Order.FINISHED:
-            return f"{_plies_in_words(self.plies)}, finished as {size}"
+            return f"{_plies_in_words(self.plies)}, {size} when finished"
         return f"{_plies_in_words(self.plies)} of {size}"
 
 
@@ -94,7 +99,7 @@ def _plies_in_words(plies: int) -> str:
 def read_label(flat: str, start: int, fibre: str | None, units: Units) -> Labelled:
     """Read the plain text from `start` as a label; `fibre` is what the yarn is elsewhere said to be.
 
-    Raises Unreadable, with every reading and its yards in a pound where there are several.
+    Raises Unreadable; where there are several readings, Ambiguous, with the yards in a pound of each.
     """
     figures = _figures(flat, start, units)
     words = [w.lower() for w in _WORD.findall(figures.others)]
@@ -111,11 +116,10 @@ def read_label(flat: str, start: int, fibre: str | None, units: Units) -> Labell
 
 
 def _figures(flat: str, start: int, units: Units) -> _Figures:
-    body = flat[:start] + _PERCENT.sub(lambda m: " " * len(m.group()), flat[start:])
+    body = flat[:start] + _PERCENT.sub(_blank, flat[start:])
     if mixed := _MIXED.search(body, start):
-        number = read_number(mixed.group(), 0, units, EXAMPLE)
         others = body[start : mixed.start()] + " " + body[mixed.end() :]
-        return _Figures(_above_zero(flat, mixed.start(), number.value), None, None, 1, others)
+        return _Figures(_number(flat, mixed, 0, units), None, None, 1, others)
     if plied := _PLIES_OF.search(body, start):
         size = _number(flat, plied, 3, units)
         plies = int(_number(flat, plied, 1, units))
@@ -126,7 +130,9 @@ def _figures(flat: str, start: int, units: Units) -> _Figures:
         marks = bool(pair.group(2)), bool(pair.group(5))
         order = {(True, False): Order.SIZE_FIRST, (False, True): Order.PLIES_FIRST}.get(marks)
         if order is None and pair.group(3) == "-":
-            raise Unreadable(flat, f"Write the two numbers with a slash: {EXAMPLE}.", pair.start(3))
+            at = pair.start(3)
+            slash = flat[:at] + "/" + flat[at + 1 :]
+            raise Unreadable(flat, f"Write a slash between the two numbers: {slash}.", at, slash)
         return _Figures(first, second, order, 1, body[start : pair.start()] + " " + body[pair.end() :])
     if single := _SINGLE.search(body, start):
         order = Order.SIZE_FIRST if single.group(2) else None
@@ -135,36 +141,41 @@ def _figures(flat: str, start: int, units: Units) -> _Figures:
     raise Unreadable(flat, f"A yarn number looks like {EXAMPLE}.", start)
 
 
+def _blank(found: re.Match[str]) -> str:
+    return " " * len(found.group())
+
+
 def _number(flat: str, found: re.Match[str], group: int, units: Units) -> Fraction:
     try:
         value = read_number(found.group(group), 0, units, EXAMPLE).value
     except Unreadable as problem:
         raise Unreadable(flat, problem.right, found.start(group)) from None
-    return _above_zero(flat, found.start(group), value)
-
-
-def _above_zero(flat: str, column: int, value: Fraction) -> Fraction:
     if not value:
-        raise Unreadable(flat, f"Neither the size nor the plies can be 0. Write {EXAMPLE}.", column)
+        right = "Neither the size nor the plies can be 0. Write it like 8/2 cotton."
+        raise Unreadable(flat, right, found.start(group))
     return value
 
 
 def _check_words(flat: str, start: int, others: str, words: list[str]) -> None:
-    strange = next((w for w in words if w not in SYSTEM_WORDS | FIBRE_WORDS and w not in OTHER_WORDS), None)
+    known = {*SYSTEM_WORDS, *FIBRE_WORDS, *OTHER_WORDS}
+    strange = next((w for w in words if w not in known), None)
     if strange:
         column = flat.lower().find(strange, start)
-        raise Unreadable(flat, f'"{strange}" is not understood here. Write {EXAMPLE}.', column)
+        near = did_you_mean(strange, known)
+        mended = flat[:column] + near + flat[column + len(strange) :] if near else ""
+        right = f"Did you mean {near}?" if near else f"A yarn number looks like {EXAMPLE}."
+        raise Unreadable(flat, f'"{strange}" says nothing of a yarn here. {right}', column, mended)
     junk = _JUNK.search(others)
     if junk:
         column = flat.rfind(junk.group())
-        raise Unreadable(flat, f"One yarn number is wanted, such as {EXAMPLE}.", column)
+        raise Unreadable(flat, f"One yarn number is wanted here, such as {EXAMPLE}.", column)
 
 
 def _family(flat: str, words: list[str], fibre: str | None) -> str:
     """The row of the table: by the system's name, else the label's fibre, else the yarn's."""
     systems = {SYSTEM_WORDS[w] for w in words if w in SYSTEM_WORDS}
     if len(systems) > 1:
-        raise Unreadable(flat, f"Two systems are named here, and one is wanted: {EXAMPLE}.")
+        raise Unreadable(flat, "Two systems are named here, and one is wanted. Write it like Ne 8/2 or 16/2 lea.")
     if systems:
         return systems.pop()
     if any(w in FIBRE_WORDS for w in words):
@@ -191,9 +202,9 @@ def _readings(figures: _Figures, family: str, words: list[str]) -> list[Labelled
     return found
 
 
-def _several(flat: str, start: int, found: list[Labelled], units: Units) -> Unreadable:
-    said = [f"{one.written()} ({SYSTEMS[one.reading.system].words}, {show_grist(one.tex, units)})" for one in found]
-    return Unreadable(
+def _several(flat: str, start: int, found: list[Labelled], units: Units) -> Ambiguous:
+    said = [f"{one.written()} ({one.system()}, {show_grist(one.tex, units)})" for one in found]
+    return Ambiguous(
         flat,
         f"It can be {', '.join(said[:-1])} or {said[-1]}. Write the one that it is, or how far it goes, "
         "such as 3360 yd/lb or 6773 m/kg.",

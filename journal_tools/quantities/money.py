@@ -31,7 +31,7 @@ def parse_money(text: str, units: Units = USUAL) -> Money:
     try:
         number = read_number(flat, start, units, _EXAMPLE)
     except Unreadable as problem:
-        raise Unreadable(text, problem.right, problem.column, problem.mended) from None
+        raise problem.told_of(text) from None
     after = _CURRENCY.fullmatch(flat, number.end)
     names = [m.group(1) for m in (before, after) if m and m.group(1)]
     if not after or len(names) > 1:

@@ -35,7 +35,7 @@ def parse_percent(text: str, units: Units = USUAL) -> Percent:
     try:
         number = read_number(flat, start, units, _EXAMPLE)
     except Unreadable as problem:
-        raise Unreadable(text, problem.right, problem.column, problem.mended) from None
+        raise problem.told_of(text) from None
     if not _SIGN.fullmatch(flat, number.end):
         raise Unreadable(text, f"A part of a hundred looks like {_EXAMPLE}.", number.end)
     if number.value > 100:

@@ -130,53 +130,12 @@ FIBRE_WORDS = {
 }
 # Said of a yarn on its label, and no matter for its number.
 OTHER_WORDS = frozenset(
-    [
-        "yarn",
-        "count",
-        "counts",
-        "s",
-        "single",
-        "singles",
-        "ply",
-        "plies",
-        "plied",
-        "unequal",
-        "and",
-        "of",
-        "the",
-        "new",
-        "virgin",
-        "pure",
-        "natural",
-        "white",
-        "undyed",
-        "dyed",
-        "bleached",
-        "unbleached",
-        "mercerised",
-        "mercerized",
-        "unmercerised",
-        "unmercerized",
-        "pearl",
-        "perle",
-        "carded",
-        "combed",
-        "ring",
-        "spun",
-        "reeled",
-        "wet",
-        "dry",
-        "line",
-        "tow",
-        "organic",
-        "boucle",
-        "gassed",
-        "soft",
-        "fine",
-        "superwash",
-        "washed",
-        "yorkshire",
-    ]
+    (
+        "yarn count counts s single singles ply plies plied unequal and of the new virgin pure natural "
+        "white undyed dyed bleached unbleached mercerised mercerized unmercerised unmercerized pearl perle "
+        "carded combed ring spun reeled wet dry line tow organic boucle gassed soft fine superwash washed "
+        "yorkshire"
+    ).split()
 )
 
 

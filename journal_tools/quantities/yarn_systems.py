@@ -66,13 +66,13 @@ SYSTEMS = {
 
 
 def show_count(number: Fraction) -> str:
-    """A yarn number in figures, two decimals at most: "8", "2.5", "14.17"."""
-    return f"{float(number):.2f}".rstrip("0").rstrip(".")
+    """A yarn number in figures: "8", "2.5"."""
+    return f"{float(number):.6f}".rstrip("0").rstrip(".")
 
 
 def show_grist(tex: Fraction, units: Units = USUAL) -> str:
-    """How far a yarn goes: "3,360 yd/lb", and "6773 m/kg (3,360 yd/lb)" in a metric journal."""
+    """How far a yarn goes: "3,360 yd/lb", and "6773 m/kg, 3,360 yd/lb" in a metric journal."""
     imperial = f"{round(SYSTEMS['yd/lb'].number_of(tex)):,} yd/lb"
     if units.length == "in":
         return imperial
-    return f"{round(SYSTEMS['m/kg'].number_of(tex))} m/kg ({imperial})"
+    return f"{round(SYSTEMS['m/kg'].number_of(tex))} m/kg, {imperial}"
