@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from journal_tools.quantities.number import plain, read_number, strip_about
 from journal_tools.quantities.units import Units
@@ -14,8 +14,7 @@ from journal_tools.quantities.unreadable import Unreadable
 _UNIT = re.compile(r" *([A-Za-z]+\.?|''|[\"'])")
 
 
-@dataclass(frozen=True)
-class Scale:
+class Scale(NamedTuple):
     """The units of one kind of quantity.
 
     noun: with its article. example: two right texts. compound: one of several parts.
@@ -35,8 +34,7 @@ class Scale:
         return f"{', '.join(most)} or {last}"
 
 
-@dataclass(frozen=True)
-class Amount:
+class Amount(NamedTuple):
     """What was read. value, mark: in the scale's base unit. bare: no unit was written."""
 
     value: Fraction
@@ -51,29 +49,32 @@ def read_amount(text: str, scale: Scale, bare_unit: str, units: Units) -> Amount
 
     The unit of a compound is its finest, and so is its mark. Raises Unreadable.
     """
-    flat = plain(text).rstrip()
-    about, at = strip_about(flat)
-    value, mark, unit, bare = Fraction(0), Fraction(0), "", False
     try:
-        while at < len(flat) or not unit:
-            number = read_number(flat, at, units, scale.example)
-            found = _UNIT.match(flat, number.end)
-            before = unit
-            unit = _unit_of(flat, found, number.end, scale) if found else bare_unit
-            bare = not found
-            size = scale.sizes[unit]
-            if before and (bare or size >= scale.sizes[before]):
-                raise _out_of_order(flat, at, scale)
-            value += number.value * size
-            mark = _mark_of(number.value, number.step, number.decimal, unit) * size
-            at = found.end() if found else number.end
-            while at < len(flat) and flat[at] == " ":
-                at += 1
-            if bare and at < len(flat):
-                raise _left_over(flat, at, scale)
+        flat = plain(text).rstrip()
+        about, start = strip_about(flat)
+        return _read(flat, start, scale, bare_unit, units)._replace(about=about)
     except Unreadable as problem:
         raise problem.told_of(text) from None
-    return Amount(value, mark, unit, about, bare)
+
+
+def _read(flat: str, at: int, scale: Scale, bare_unit: str, units: Units) -> Amount:
+    value, mark, unit, bare = Fraction(0), Fraction(0), "", False
+    while at < len(flat) or not unit:
+        number = read_number(flat, at, units, scale.example)
+        found = _UNIT.match(flat, number.end)
+        start, at = at, found.end() if found else number.end
+        while flat.startswith(" ", at):
+            at += 1
+        bare = not found
+        if bare and at < len(flat):
+            raise _left_over(flat, at, scale)
+        before, unit = unit, _unit_of(flat, found, scale) if found else bare_unit
+        size = scale.sizes[unit]
+        if before and (bare or size >= scale.sizes[before]):
+            raise _out_of_order(flat, start, scale)
+        value += number.value * size
+        mark = _mark_of(number.value, number.step, number.decimal, unit) * size
+    return Amount(value, mark, unit, False, bare)
 
 
 def _mark_of(value: Fraction, step: Fraction, decimal: bool, unit: str) -> Fraction:
@@ -84,7 +85,7 @@ def _mark_of(value: Fraction, step: Fraction, decimal: bool, unit: str) -> Fract
     return step
 
 
-def _unit_of(text: str, found: re.Match[str], end: int, scale: Scale) -> str:
+def _unit_of(text: str, found: re.Match[str], scale: Scale) -> str:
     word = found.group(1)
     unit = scale.words.get(word.rstrip(".").lower())
     if unit is None:

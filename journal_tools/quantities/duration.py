@@ -9,6 +9,7 @@ from fractions import Fraction
 from journal_tools.quantities.amount import Scale, read_amount
 from journal_tools.quantities.number import plain
 from journal_tools.quantities.units import USUAL, Units
+from journal_tools.quantities.unreadable import Unreadable
 
 DURATIONS = Scale(
     noun="a time",
@@ -46,7 +47,10 @@ def parse_minutes(text: str, units: Units = USUAL) -> Duration:
     found = _FIGURE.match(plain(text))
     end = found.end() if found else 0
     figure = text[:end].rstrip(" ,.-")
-    amount = read_amount(figure or text, DURATIONS, "min", units)
+    try:
+        amount = read_amount(figure, DURATIONS, "min", units)
+    except Unreadable as problem:
+        raise problem.told_of(text) from None
     return Duration(amount.value, amount.about, text[end:].strip(" ,.:;-"), text)
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from journal_tools.quantities.number import read_number
 from journal_tools.quantities.units import Units
@@ -36,8 +36,7 @@ _WORD = re.compile(r"[A-Za-z]+")
 _JUNK = re.compile(r"[^A-Za-z ,.()&-]")
 
 
-@dataclass(frozen=True)
-class _Figures:
+class _Figures(NamedTuple):
     """The figures of a label: one number, or two of which either may be the plies.
 
     order: where the label itself says which is which. plies: of "2 plies of 8".
@@ -50,8 +49,7 @@ class _Figures:
     others: str
 
 
-@dataclass(frozen=True)
-class Labelled:
+class Labelled(NamedTuple):
     """One reading of a label, with its size and its plies."""
 
     reading: Reading

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from journal_tools.quantities.units import Units
 from journal_tools.quantities.unreadable import Unreadable
@@ -35,8 +35,7 @@ _LONGEST_TEXT = 200
 _MOST_DIGITS = 9
 
 
-@dataclass(frozen=True)
-class Number:
+class Number(NamedTuple):
     """A number, and how finely it was written.
 
     step: the smallest difference that the writing shows: 1/8 for "17 7/8", 1/10 for "46.5", 1 for

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from journal_tools.quantities.length import Length, length_of, show_number_of
 from journal_tools.quantities.number import plain, strip_about
@@ -56,13 +56,11 @@ class Size:
         return any(w.about for w in self.widths) or bool(self.length and self.length.about)
 
 
-@dataclass
-class _Figure:
-    """One figure of the size, and where it starts. Its unit may yet come from a neighbour."""
+class _Figure(NamedTuple):
+    """One figure of the size, and where it starts."""
 
     text: str
     start: int
-    unit: str | None = None
 
 
 def parse_size(text: str, units: Units = USUAL) -> Size:
@@ -86,10 +84,22 @@ def parse_size(text: str, units: Units = USUAL) -> Size:
         raise Unreadable(text, "Nothing was measured here: leave the line out, or write ~18.", start)
     if len(across) > 1 and len(_measured(across)) < len(across):
         raise Unreadable(text, f"Leave out the widths that were not measured: {_EXAMPLE}.", start)
-    _share_units(text, across, along, units)
-    widths = tuple(_read(text, f, about, units) for f in _measured(across))
-    length = next((_read(text, f, about, units) for f in _measured(along)), None)
-    return Size(widths, length, _fold_of(fold_word), text)
+    figures = _measured(across) + _measured(along)
+    wide = len(_measured(across))
+    lengths = [
+        _read(text, figure, unit, about, units)
+        for figure, unit in zip(figures, _units_of(text, figures, units), strict=True)
+    ]
+    for figure, width in zip(figures[:wide], lengths[:wide], strict=True):
+        if width.mm > _WIDEST_GUESS and width.unit != units.length and _own_unit(text, figure, units) is None:
+            mended = f"{figure.text} {units.length} x {along[0].text}"
+            raise Unreadable(
+                text,
+                f"Is it {figure.text} {width.unit} wide? Write the unit of the width too: {mended}.",
+                figure.start,
+                mended if len(across) == 1 else "",
+            )
+    return Size(tuple(lengths[:wide]), lengths[-1] if len(lengths) > wide else None, _fold_of(fold_word), text)
 
 
 def show_size(
@@ -127,38 +137,23 @@ def _measured(figures: list[_Figure]) -> list[_Figure]:
     return [f for f in figures if f.text != "?"]
 
 
-def _share_units(text: str, across: list[_Figure], along: list[_Figure], units: Units) -> None:
-    """Give every bare figure the unit of the next that has one, else of the one before."""
-    figures = _measured(across) + _measured(along)
-    own = {id(f): _own_unit(text, f, units) for f in figures}
-    unit: str | None = None
-    for figure in reversed(figures):
-        unit = own[id(figure)] or unit
-        figure.unit = unit
-    for figure in figures:
-        unit = figure.unit or unit
-        figure.unit = unit or units.length
-    for figure in _measured(across):
-        borrowed = own[id(figure)] is None and figure.unit != units.length
-        if borrowed and _read(text, figure, False, units).mm > _WIDEST_GUESS:
-            raise Unreadable(
-                text,
-                f"Is it {figure.text} {figure.unit} wide? Write the unit of the width too, "
-                f"as {figure.text} {units.length} x 5 {figure.unit}.",
-                figure.start,
-            )
+def _units_of(text: str, figures: list[_Figure], units: Units) -> list[str]:
+    """The unit of each: its own, else that of the next which has one, else of the one before."""
+    own = [_own_unit(text, figure, units) for figure in figures]
+    nearby = ([*own[i:], *reversed(own[:i]), units.length] for i in range(len(own)))
+    return [next(unit for unit in some if unit) for some in nearby]
 
 
 def _own_unit(text: str, figure: _Figure, units: Units) -> str | None:
     _, start = strip_about(figure.text)
     if not _HAS_UNIT.search(figure.text, start):
         return None
-    return _read(text, figure, False, units).unit
+    return _read(text, figure, units.length, False, units).unit
 
 
-def _read(text: str, figure: _Figure, about: bool, units: Units) -> Length:
+def _read(text: str, figure: _Figure, bare_unit: str, about: bool, units: Units) -> Length:
     try:
-        length = length_of(figure.text, figure.unit or units.length, units)
+        length = length_of(figure.text, bare_unit, units)
     except Unreadable as problem:
         raise problem.within(text, figure.start) from None
     if not length.mm:

@@ -13,8 +13,8 @@ The pound and the yard are exact, the lengths of the hanks are those of ASTM D22
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from journal_tools.quantities.length import YARD
 from journal_tools.quantities.units import USUAL, Units
@@ -23,8 +23,7 @@ from journal_tools.quantities.weight import POUND
 TEX_OF_A_YARD_A_POUND = POUND / YARD * 10**6  # 496 054.648...: grams in 1000 m
 
 
-@dataclass(frozen=True)
-class System:
+class System(NamedTuple):
     """One way to number yarn.
 
     words: what it is called. one: tex of the number 1. direct: whether tex grows with the number.
