@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Tenterhook in one command, with nothing but Python 3.11 or newer on the machine.
 
-    python3 start.py                  open the demonstration journal in a browser
+    python3 start.py                  build the demonstration journal and serve it
     python3 start.py --port 8400      the same, at another port
     python3 start.py build            build it into site/
     python3 start.py test             run every check (more words go to pytest: test -k hems)
