@@ -1,0 +1,1 @@
+"""Records changed on the weaver's behalf, without touching what she wrote."""
