@@ -1,0 +1,178 @@
+"""The short notation for threadings, tie-ups, treadlings, lift plans and colour orders.
+
+    sequence = item { "," item }
+    item     = [ number "times" ] "(" sequence ")" | thread
+    thread   = run | set | "none"        in threadings, tie-ups, treadlings and lift plans
+             | [ number ] colour         in colour orders
+    run      = number "-" number         both ends counted, up or down
+    set      = number { "+" number }
+
+Blanks and line ends mean nothing. No text begins with a character that YAML refuses, and whatever
+is printed reads back as the same. Shafts and treadles are counted from 1.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import groupby
+from typing import TypeAlias
+
+from journal_tools.drafts.sequence import how_many, read_sequence
+from journal_tools.drafts.shorthand import shorthand
+from journal_tools.quantities import Unreadable
+
+Sets: TypeAlias = tuple[frozenset[int], ...]
+"""One set of shafts an end, a pick or a treadle; or one set of treadles a pick."""
+
+HIGHEST = 200
+"""The highest shaft or treadle that is read, so that a slip such as 1-4000 is caught."""
+
+NOTATION = """\
+Threadings, tie-ups, treadlings, lift plans and colour orders are short lists: items in order,
+with commas between them.
+
+| written | read |
+|---|---|
+| `1, 2, 3, 4` | one end on each of the shafts 1 to 4 |
+| `1-4` | the same; a run counts both of its ends |
+| `4-1` | the same the other way: 4, 3, 2, 1 |
+| `1+3` | both at once: shafts 1 and 3 lifted together, or treadles 1 and 3 pressed together |
+| `none` | an end without a heddle, a treadle with nothing tied, a pick with nothing lifted |
+| `12 times (1-4, 3-2)` | what the brackets hold, twelve times over |
+| `2 times (3 times (1, 2), 4-1)` | brackets within brackets |
+| `20 bone, 4 slate` | twenty threads of one colour, then four of another |
+
+- **threading**: the shaft of each end, from the first end to the last.
+- **tie_up**: the shafts of each treadle. `1+2, 2+3, 3+4, 4+1` ties shafts 1 and 2 to the first
+  treadle, 2 and 3 to the second, and so on.
+- **treadling**: the treadle of each pick, from the first pick to the last.
+- **lift_plan**: the shafts of each pick. It takes the place of tie-up and treadling.
+- **shed**: `rising`, the shafts named go up and all others stay down (meant when nothing is said),
+  or `sinking`, the shafts named go down and all others stay up.
+- **warp_colours**, **weft_colours**: the colour of each thread:
+  `20 bone, 12 times (4 slate, 24 bone), 4 slate, 20 bone`. A colour without a number is one
+  thread. Its name is one word, with a hyphen where it needs two: `dark-slate`.
+
+Where there are more threads than a list has items, the list begins again.
+"""
+
+_NONE = re.compile(r"none\b")
+_NUMBER = re.compile(r"[0-9]+")
+_RUN = re.compile(r"([0-9]+)\s*-\s*([0-9]+)(?!\s*\+|[0-9])")
+_SET = re.compile(r"[0-9]+(?:\s*\+\s*[0-9]+)*")
+_COLOUR = re.compile(r"(?:([0-9]+)\s+)?([^\W_][\w-]*)")
+_SECOND_WORD = re.compile(r"\s+((?!times\b|x\b)[^\W\d_][\w-]*)", re.I)
+_NO_COLOUR = re.compile(r"[0-9_-]*(?:times)?$|[xX]$")
+
+
+def parse_threading(text: str) -> Sets:
+    """The shafts of each end; an end without a heddle has none. Raises Unreadable."""
+    return _read_sets(text, "shaft", "1-4, 3-2")
+
+
+def parse_tie_up(text: str) -> Sets:
+    """The shafts tied to each treadle, treadle 1 first. Raises Unreadable."""
+    treadles = _read_sets(text, "shaft", "1+2, 2+3, 3+4, 4+1")
+    if len(treadles) > HIGHEST:
+        right = f"A tie-up has one set a treadle: {HIGHEST} at most, and here are {len(treadles):,}."
+        raise Unreadable(text, right)
+    return treadles
+
+
+def parse_treadling(text: str) -> Sets:
+    """The treadles pressed for each pick. Raises Unreadable."""
+    return _read_sets(text, "treadle", "12 times (1-4)")
+
+
+def parse_lift_plan(text: str) -> Sets:
+    """The shafts named for each pick. Raises Unreadable."""
+    return _read_sets(text, "shaft", "1+2, 2+3, 3+4, 4+1")
+
+
+def parse_colours(text: str) -> tuple[str, ...]:
+    """The name of each thread's colour. Raises Unreadable."""
+
+    def stripe(plain: str, column: int) -> tuple[list[str], int] | None:
+        found = _COLOUR.match(plain, column)
+        if not found or _NO_COLOUR.match(found.group(2)):
+            return None
+        if more := _SECOND_WORD.match(plain, found.end()):
+            word, start = more.group(1), more.start(1)
+            right = (
+                f'A comma is wanted before "{word}" at column {start + 1}, '
+                f"or a hyphen if {found.group(2)}-{word} is one colour."
+            )
+            raise Unreadable(text, right, start)
+        return [found.group(2)] * how_many(text, found.group(1) or "1", column), found.end()
+
+    return read_sequence(text, stripe, "The colour of a thread is wanted", "20 bone, 4 slate")
+
+
+def print_sets(sets: Sequence[frozenset[int]]) -> str:
+    """The notation of a threading, tie-up, treadling or lift plan, with runs and repeats."""
+    return shorthand(sets, _write_sets)
+
+
+def print_colours(colours: Sequence[str]) -> str:
+    """The notation of a colour order: "20 bone, 12 times (4 slate, 24 bone)"."""
+    stripes = [(colour, len(list(same))) for colour, same in groupby(colours)]
+    return shorthand(stripes, _write_stripes)
+
+
+def _read_sets(text: str, what: str, example: str) -> Sets:
+    """Read a sequence of sets. what: "shaft" or "treadle"."""
+
+    def number(digits: str, column: int) -> int:
+        if len(digits) > len(str(HIGHEST)) or not 1 <= int(digits) <= HIGHEST:
+            counted = f"{what.capitalize()}s are counted from 1 to {HIGHEST}"
+            right = f"{counted}; {digits[:30]} at column {column + 1} is none of them."
+            raise Unreadable(text, right, column)
+        return int(digits)
+
+    def thread(plain: str, column: int) -> tuple[list[frozenset[int]], int] | None:
+        if none := _NONE.match(plain, column):
+            return [frozenset()], none.end()
+        if run := _RUN.match(plain, column):
+            first, last = number(run.group(1), run.start(1)), number(run.group(2), run.start(2))
+            step = 1 if first <= last else -1
+            return [frozenset({n}) for n in range(first, last + step, step)], run.end()
+        found = _SET.match(plain, column)
+        if not found:
+            return None
+        numbers = [number(n.group(), n.start()) for n in _NUMBER.finditer(plain, column, found.end())]
+        if len(set(numbers)) < len(numbers):
+            raise Unreadable(text, f"A {what} stands twice in the set at column {column + 1}.", column)
+        return [frozenset(numbers)], found.end()
+
+    return read_sequence(text, thread, f"The number of a {what} is wanted", example)
+
+
+def _write_stripes(stripes: Sequence[tuple[str, int]]) -> str:
+    return ", ".join(f"{count} {colour}" if count > 1 else colour for colour, count in stripes)
+
+
+def _write_sets(sets: Sequence[frozenset[int]]) -> str:
+    """Sets with their runs drawn together: three or more numbers that go up, or down, by one."""
+    parts: list[str] = []
+    at = 0
+    while at < len(sets):
+        end = _run_end(sets, at)
+        if end - at > 2:
+            parts.append(f"{min(sets[at])}-{min(sets[end - 1])}")
+        else:
+            end = at + 1
+            parts.append("+".join(map(str, sorted(sets[at]))) or "none")
+        at = end
+    return ", ".join(parts)
+
+
+def _run_end(sets: Sequence[frozenset[int]], at: int) -> int:
+    """The place after the longest run that begins at a place."""
+    if len(sets[at]) != 1 or at + 1 == len(sets) or len(sets[at + 1]) != 1:
+        return at + 1
+    step = min(sets[at + 1]) - min(sets[at])
+    end = at + 1
+    while abs(step) == 1 and end < len(sets) and sets[end] == {min(sets[end - 1]) + step}:
+        end += 1
+    return end
