@@ -1,0 +1,16 @@
+"""The look of the site: one stylesheet and two small scripts, system fonts, nothing from outside."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+STYLESHEET = "style/tenterhook.css"
+SCRIPT = "style/tenterhook.js"
+SEARCH_FROM_FILE = "style/search-from-file.js"
+"""Lets the search page work when it is opened from a disk, where browsers allow no workers."""
+
+
+def style_assets() -> dict[str, bytes]:
+    """Address in the site -> bytes, for the stylesheet and the scripts."""
+    here = Path(__file__).parent
+    return {name: (here / name).read_bytes() for name in (STYLESHEET, SCRIPT, SEARCH_FROM_FILE)}

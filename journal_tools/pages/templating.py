@@ -1,0 +1,68 @@
+"""From a view to the two panels around a weaver's notes, by Jinja templates that escape."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+from urllib.parse import quote
+
+from journal_tools.pages import views
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+    from markupsafe import Markup
+
+TEMPLATES = Path(__file__).parent / "templates"
+
+View = (
+    views.WarpView
+    | views.YarnView
+    | views.DraftView
+    | views.ThingView
+    | views.FrontView
+    | views.ListView
+)
+
+
+def panels(kind: str, view: View, address: str) -> tuple[str, str]:
+    """The safe HTML above and below the notes of a page.
+
+    kind: the template's name: warp, yarn, draft, thing, front, list.
+    address: the page's own, without a suffix: it tells how far up the top of the site is.
+    """
+    template = environment().get_template(f"{kind}.html")
+    page = template.make_module({"view": view, "up": "../" * address.count("/")})
+    return str(page.top()), str(page.bottom())  # type: ignore[attr-defined]
+
+
+@cache
+def environment() -> Environment:
+    """The templates, with everything escaped and a missing name an error."""
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    made = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=StrictUndefined,
+    )
+    made.filters["address"] = address_part
+    made.globals["tape"] = tape_part
+    return made
+
+
+def address_part(address: str) -> str:
+    """A site address as it stands in a link: anything that is no address is quoted away."""
+    return quote(address, safe="/#?=&%")
+
+
+def tape_part(tape: views.Tape) -> Markup:
+    """The drawn tape of a view, safe to stand in a page."""
+    from markupsafe import Markup
+
+    from journal_tools.pictures.tape import tape_svg
+
+    drawn = tape_svg(tape.bars, direction=tape.direction, unit=tape.unit, title=tape.title)
+    return Markup(drawn)

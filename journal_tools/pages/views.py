@@ -1,0 +1,322 @@
+"""What the templates are given: plain frozen values, nothing to reckon and nothing to look up.
+
+Every text is plain (the templates escape it). Every `href` and `src` is an address from the
+top of the site ("yarns/cottolin-22-2.html", "pictures/3fa9.png"); "" means there is no link.
+Every tuple may be empty and every `| None` may be None: the part is then left out.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from journal_tools.pictures.tape import TapeBar
+from journal_tools.problems import Problem
+
+
+@dataclass(frozen=True)
+class Link:
+    """Words, and where they lead; without `href` only words."""
+
+    text: str
+    href: str = ""
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A cloth picture, a drawdown or a photo. width and height are the file's own pixels."""
+
+    src: str
+    alt: str
+    width: int
+    height: int
+    caption: str = ""
+    sharp: bool = False
+    """True for drawdowns of few pixels, which must be enlarged without blurring."""
+    wider: tuple[tuple[str, int], ...] = ()
+    """Larger files of the same photo: (address, pixels wide)."""
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One line of a facts list: "yarn" -> one or several values, linked or plain."""
+
+    label: str
+    values: tuple[Link, ...]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A figure on a card: "17⅞ × 27 in" over "made up"."""
+
+    text: str
+    label: str
+
+
+@dataclass(frozen=True)
+class Card:
+    """A swatch. `found_by` is what the filter reads besides the words on the card."""
+
+    title: str
+    href: str
+    picture: Picture | None = None
+    about: str = ""
+    """Yarn · weave · month, in one line."""
+    figures: tuple[Figure, ...] = ()
+    flag: str = ""
+    """A few words in the corner: "1 thing to mend", "not shared"."""
+    yarns: tuple[str, ...] = ()
+    weave: str = ""
+    year: str = ""
+    found_by: str = ""
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A table cell. `sort` is what the column is sorted by when that is not the text."""
+
+    text: str
+    href: str = ""
+    sort: str = ""
+    strong: bool = False
+    beyond: bool = False
+    """True draws the warning mark: further off than the tape can explain."""
+    small: str = ""
+    """Small words after the text: "± 0.9", "across a gap"."""
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column's heading; numbers stand to the right."""
+
+    text: str
+    number: bool = False
+
+
+@dataclass(frozen=True)
+class Table:
+    """Any table. The first cell of a row is its heading."""
+
+    title: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    sortable: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class StateRow:
+    """One state of the cloth on one tape's table. Empty `measured` shows "not measured"."""
+
+    state: str
+    planned: str = ""
+    measured: str = ""
+    uncertain: str = ""
+    """ "± 1/8 in" """
+    so: str = ""
+    """ "1/8 in narrower than planned" """
+    beyond: bool = False
+
+
+@dataclass(frozen=True)
+class Tape:
+    """One tape with its table. direction: "width" or "length"; unit: "in" or "cm"."""
+
+    direction: str
+    unit: str
+    title: str
+    bars: tuple[TapeBar, ...]
+    rows: tuple[StateRow, ...]
+
+
+@dataclass(frozen=True)
+class Loss:
+    """One step: what was planned, what was measured and what follows, as words."""
+
+    step: str
+    """ "width, reed to washed" """
+    planned: str = ""
+    measured: str = ""
+    uncertain: str = ""
+    """ "0.7", in points """
+    so: str = ""
+    whole: bool = False
+    """True for a whole loss, set in bold."""
+    beyond: bool = False
+    note: str = ""
+    """ "across the loom, which nobody measured", "mean of 4, 6.5 to 7.9" """
+
+
+@dataclass(frozen=True)
+class Measured:
+    """What a cloth did: two tapes and the losses. The same for a warp, a stretch and a piece."""
+
+    width: Tape | None = None
+    length: Tape | None = None
+    losses: tuple[Loss, ...] = ()
+    said: tuple[str, ...] = ()
+    """Sentences above the tapes: "Washed, it is 1/8 in narrower than planned." """
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A stretch with its pieces. A warp with one plain stretch gives none of these."""
+
+    title: str
+    anchor: str
+    facts: tuple[Fact, ...] = ()
+    picture: Picture | None = None
+    measured: Measured | None = None
+    pieces: Table | None = None
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Went:
+    """One line of where the warp went.
+
+    share: part of the wound length, 0 to 1. kind: "cloth", "waste", "rest" or "total".
+    """
+
+    what: str
+    length: str
+    share: float
+    kind: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Chart:
+    """A drawn chart and the same figures as a table."""
+
+    title: str
+    src: str
+    alt: str
+    width: int
+    height: int
+    table: Table | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Neighbours:
+    """The way on: the one before, the one after, and the list they stand in."""
+
+    previous: Link | None = None
+    next: Link | None = None
+    all: Link | None = None
+
+
+@dataclass(frozen=True)
+class Notation:
+    """A line of a draft as text: "threading" -> "12 times (1-4)"."""
+
+    label: str
+    text: str
+
+
+@dataclass(frozen=True)
+class WarpView:
+    """A warp's page. The weaver's notes stand between the losses and the stretches."""
+
+    title: str
+    about: str = ""
+    picture: Picture | None = None
+    facts: tuple[Fact, ...] = ()
+    measured: Measured | None = None
+    stretches: tuple[Stretch, ...] = ()
+    pieces: Table | None = None
+    """The pieces of a warp without stretches."""
+    went: tuple[Went, ...] = ()
+    went_note: str = ""
+    draft: DraftPart | None = None
+    tables: tuple[Table, ...] = ()
+    """Anything else that is a table: yarn used against reckoned, weights, fulling, washes."""
+    photos: tuple[Picture, ...] = ()
+    taught: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    neighbours: Neighbours | None = None
+
+
+@dataclass(frozen=True)
+class DraftPart:
+    """A draft as shown on its own page and on a warp's."""
+
+    title: str
+    href: str = ""
+    drawdown: Picture | None = None
+    cloth: tuple[Picture, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    notation: tuple[Notation, ...] = ()
+
+
+@dataclass(frozen=True)
+class YarnView:
+    """A yarn's page: what it is, what it did, every warp in it."""
+
+    title: str
+    about: str = ""
+    colours: tuple[tuple[str, str], ...] = ()
+    """(name, "#c9b58b") for each colour of the yarn."""
+    facts: tuple[Fact, ...] = ()
+    said: tuple[str, ...] = ()
+    """Sentences: "In 6 warps, width, reed to washed, lost 11.2 % (9.8 to 12.9)." """
+    charts: tuple[Chart, ...] = ()
+    tables: tuple[Table, ...] = ()
+    cards: tuple[Card, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    neighbours: Neighbours | None = None
+
+
+@dataclass(frozen=True)
+class DraftView:
+    """A draft's page."""
+
+    title: str
+    draft: DraftPart
+    about: str = ""
+    cards: tuple[Card, ...] = ()
+    tables: tuple[Table, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    neighbours: Neighbours | None = None
+
+
+@dataclass(frozen=True)
+class ThingView:
+    """A loom's or a finish's page, and any other that is facts, tables and cards."""
+
+    title: str
+    about: str = ""
+    facts: tuple[Fact, ...] = ()
+    said: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    charts: tuple[Chart, ...] = ()
+    tables: tuple[Table, ...] = ()
+    cards: tuple[Card, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    neighbours: Neighbours | None = None
+
+
+@dataclass(frozen=True)
+class FrontView:
+    """The front page. The journal's own words stand between the title and the cards."""
+
+    title: str
+    maker: str = ""
+    newest: tuple[Card, ...] = ()
+    best: tuple[Card, ...] = ()
+    counts: tuple[Link, ...] = ()
+    """ "42 warps" -> warps.html, "12 yarns" -> yarns.html """
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True)
+class ListView:
+    """A list of everything of one kind: cards with a filter, or a table, or both."""
+
+    title: str
+    about: str = ""
+    cards: tuple[Card, ...] = ()
+    filters: bool = False
+    """True offers the filter: words, yarn, weave, year."""
+    tables: tuple[Table, ...] = ()
+    problems: tuple[Problem, ...] = ()

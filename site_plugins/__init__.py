@@ -1,0 +1,1 @@
+"""The plugins that put a journal on a site."""
