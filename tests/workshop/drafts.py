@@ -1,0 +1,155 @@
+"""The drafts of the workshop, two shafts to eight, in the journal's own notation."""
+
+from __future__ import annotations
+
+from tests.workshop.block_yaml import Value
+
+DRAFTS: dict[str, dict[str, Value]] = {
+    "plain-two": {
+        "title": "Plain weave on two shafts",
+        "shafts": "2",
+        "treadles": "2",
+        "threading": "1, 2",
+        "tie_up": "1, 2",
+        "treadling": "1, 2",
+        "weave": "plain weave",
+    },
+    "log-cabin": {
+        "title": "Log cabin",
+        "shafts": "2",
+        "treadles": "2",
+        "threading": "16 times (1, 2)",
+        "tie_up": "1, 2",
+        "treadling": "16 times (1, 2)",
+        "warp_colours": "8 times (dark, light), 8 times (light, dark)",
+        "weft_colours": "8 times (dark, light), 8 times (light, dark)",
+        "weave": "plain weave",
+        "tags": ["colour-and-weave"],
+    },
+    "fish-ladder": {
+        "title": "Fish ladder, a boundweave on three shafts",
+        "shafts": "3",
+        "treadles": "3",
+        "threading": "1, 2, 3, 2",
+        "tie_up": "1+2, 2+3, 1+3",
+        "treadling": "1, 2, 3",
+        "weave": "weft-faced, point on three",
+    },
+    "straight-four": {
+        "title": "Straight draw on four, 2/2 twill",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "1-4",
+        "tie_up": "1+2, 2+3, 3+4, 4+1",
+        "treadling": "1-4",
+        "weave": "2/2 twill",
+    },
+    "houndstooth": {
+        "title": "Houndstooth",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "2 times (1-4)",
+        "tie_up": "1+2, 2+3, 3+4, 4+1",
+        "treadling": "2 times (1-4)",
+        "warp_colours": "4 dark, 4 light",
+        "weft_colours": "4 dark, 4 light",
+        "weave": "2/2 twill",
+        "tags": ["colour-and-weave"],
+    },
+    "herringbone-four": {
+        "title": "Herringbone, twelve and twelve",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "3 times (1-4), 3 times (2, 1, 4, 3)",
+        "tie_up": "1+2, 2+3, 3+4, 4+1",
+        "treadling": "1-4",
+        "weave": "herringbone",
+    },
+    "broken-four": {
+        "title": "Broken twill",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "1, 2, 4, 3",
+        "tie_up": "1+2, 2+3, 3+4, 4+1",
+        "treadling": "1-4",
+        "weave": "broken twill",
+    },
+    "birds-eye": {
+        "title": "Bird's eye on a point",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "1-4, 3-2",
+        "tie_up": "1+2, 2+3, 3+4, 4+1",
+        "treadling": "1-4, 3-2",
+        "weave": "point twill",
+    },
+    "huck-squares": {
+        "title": "Huck lace, small squares",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "1, 3, 1, 3, 1, 2, 4, 2, 4, 2",
+        "tie_up": "2+3, 4, 1+4, 3",
+        "treadling": "1, 2, 1, 2, 1, 3, 4, 3, 4, 3",
+        "weave": "huck lace",
+    },
+    "waffle-four": {
+        "title": "Waffle on four",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "1-4, 3-2",
+        "tie_up": "1+2+4, 1+3, 2, 1",
+        "treadling": "1-4, 3-2",
+        "weave": "waffle weave",
+    },
+    "belt-and-ladder": {
+        "title": "Two blocks on opposites, with tabby",
+        "shafts": "4",
+        "treadles": "4",
+        "threading": "6 times (1, 2), 3 times (3, 4), 2 times (1, 2), 3 times (3, 4)",
+        "tie_up": "1+2, 3+4, 1+3, 2+4",
+        "treadling": (
+            "5 times (1, 3, 1, 4), 2 times (2, 3, 2, 4), 1, 3, 1, 4, 2 times (2, 3, 2, 4), "
+            "10 times (3, 4)"
+        ),
+        "weave": "pattern weft on two blocks",
+    },
+    "satin-five": {
+        "title": "Five-end satin",
+        "shafts": "5",
+        "treadles": "5",
+        "threading": "1-5",
+        "tie_up": "2+3+4+5, 1+2+4+5, 1+2+3+4, 1+3+4+5, 1+2+3+5",
+        "treadling": "1, 2, 3, 4, 5",
+        "weave": "5-end satin",
+    },
+    "six-shaft-waffle": {
+        "title": "Waffle on six, deeper cells",
+        "shafts": "6",
+        "treadles": "6",
+        "threading": "1-6, 5-2",
+        "tie_up": "1+2+3+4+6, 1+2+3+5, 1+2+4+6, 1+3+5, 2+4, 1+3",
+        "treadling": "1-6, 5-2",
+        "weave": "waffle weave",
+    },
+    "sedge-diamonds": {
+        "title": "Sedge diamonds, a point on eight",
+        "shafts": "8",
+        "treadles": "8",
+        "threading": "1-8, 7-2",
+        "tie_up": (
+            "1+2+4+5, 2+3+5+6, 3+4+6+7, 4+5+7+8, 1+5+6+8, 1+2+6+7, 2+3+7+8, 1+3+4+8"
+        ),
+        "treadling": "1-8, 7-2",
+        "weave": "point twill",
+    },
+    "double-width-twill": {
+        "title": "Double width, 2/2 twill in both layers",
+        "shafts": "8",
+        "threading": "1-8",
+        "lift_plan": (
+            "1+3, 1+3+5+7+2+4, 1+3+5+7+4+6, 3+5, 5+7, 1+3+5+7+6+8, 1+3+5+7+8+2, 7+1"
+        ),
+        "weave": "2/2 twill, double width",
+        "tags": ["double cloth"],
+    },
+}
