@@ -70,8 +70,8 @@ class PieceLedger:
     def last(self, direction: str) -> SizeLine | None:
         """The last size measured before the piece was made up, or the made-up one."""
         lines = [line for line in self.sizes if line.direction == direction and line.measured_mm is not None]
-        cloth = [line for line in lines if line.state != MADE_UP]
-        return (cloth or lines or [None])[-1]
+        cloth = [line for line in lines if line.state != MADE_UP] or lines
+        return cloth[-1] if cloth else None
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,58 @@
+"""Every problem of a journal in one list: of reading, of drafts, and what the ledgers ask."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from journal_tools.drafts import Draft as Woven
+from journal_tools.ledger import Ledger, ledger_of, questions
+from journal_tools.problems import Problem
+from journal_tools.quantities import Unreadable
+from journal_tools.records import Draft, Journal
+
+
+def woven_draft(draft: Draft) -> Woven:
+    """The draft that a record's text describes. Raises Unreadable when its parts do not fit together."""
+    made = Woven(
+        draft.threading.items if draft.threading else (),
+        draft.tie_up.items if draft.tie_up else None,
+        draft.treadling.items if draft.treadling else None,
+        draft.lift_plan.items if draft.lift_plan else None,
+        draft.shed == "rising",
+        draft.warp_colours.items if draft.warp_colours else (),
+        draft.weft_colours.items if draft.weft_colours else (),
+    )
+    made.refuse_beyond(
+        draft.shafts.number if draft.shafts else None, draft.treadles.number if draft.treadles else None
+    )
+    return made
+
+
+def check(journal: Journal, ledgers: Mapping[str, Ledger] | None = None) -> tuple[Problem, ...]:
+    """Every problem of every file, in the order of files and lines.
+
+    ledgers: of warps, by name, where they are at hand; else they are reckoned here.
+    """
+    known = ledgers if ledgers is not None else {}
+    found = [*journal.problems, *_drafts(journal)]
+    for name, warp in journal.warps.items():
+        found += questions(journal, known.get(name) or ledger_of(journal, warp))
+    return tuple(sorted(dict.fromkeys(found)))
+
+
+def _drafts(journal: Journal) -> Iterator[Problem]:
+    broken = {problem.file for problem in journal.problems if problem.is_fault}
+    own = [
+        (warp.file, stretch.line("draft"), "draft", stretch.draft)
+        for warp in journal.warps.values()
+        for stretch in {id(each): each for each in (warp, *warp.stretches)}.values()
+        if isinstance(stretch.draft, Draft)
+    ]
+    records = [(draft.file, 0, "", draft) for draft in journal.drafts.values()]
+    for file, line, field, draft in [*records, *own]:
+        if file in broken:
+            continue  # a part that could not be read is missing here, and has been told of already
+        try:
+            woven_draft(draft)
+        except Unreadable as unreadable:
+            yield Problem(file, line, field or "draft", unreadable.read, unreadable.right, slug="draft")

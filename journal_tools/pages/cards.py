@@ -1,0 +1,97 @@
+"""Swatch cards: one for each warp."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from journal_tools.ledger import Ledger
+from journal_tools.ledger.state import MADE_UP
+from journal_tools.ledger.words import COMPARED, per_cent
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.measured import mean_lines, tape_unit
+from journal_tools.pages.swatch import CARD, cloth, swatch_of
+from journal_tools.pages.views import Card, Figure, Picture
+from journal_tools.problems import Problem
+from journal_tools.quantities import show_length
+from journal_tools.records import Stretch, Warp
+from journal_tools.records.yarns_used import YarnInUse
+
+
+def card(archive: Archive, warp: Warp) -> Card:
+    """The card of a warp."""
+    yarns = archive.yarns(warp)
+    when = warp.started or warp.finished
+    weave = weave_of(archive, warp)
+    words = [yarns[0].heading if yarns and not yarns[0].colour else _plain(yarns[0]) if yarns else "", weave]
+    ledger = archive.ledgers[warp.name]
+    stretches = [stretch.name or "" for stretch in warp.stretches]
+    found_by = [yarn.heading for yarn in yarns] + [s.weave or "" for s in warp.stretches] + list(warp.tags) + stretches
+    return Card(
+        warp.heading,
+        f"warps/{warp.name}.html",
+        card_picture(archive, warp),
+        " · ".join(word for word in (*words, when.show() if when else "") if word),
+        tuple(_figures(ledger)),
+        _flag(archive.problems_of(warp)),
+        tuple(dict.fromkeys(_plain(yarn) for yarn in yarns)),
+        weave,
+        str(when.year) if when else "",
+        " ".join(dict.fromkeys(word for word in found_by if word)),
+    )
+
+
+def _plain(yarn: YarnInUse) -> str:
+    return yarn.record.heading if yarn.record else yarn.name.replace("-", " ")
+
+
+def weave_of(archive: Archive, warp: Warp) -> str:
+    """The weave of a warp, or of its first stretch."""
+    main = main_stretch(warp)
+    draft = main.draft or warp.draft
+    record = archive.journal.drafts.get(draft) if isinstance(draft, str) else draft
+    return main.weave or warp.weave or (record.weave if record else "") or ""
+
+
+def main_stretch(warp: Warp) -> Stretch:
+    """The stretch that stands for the warp: the first."""
+    return warp.woven()[0]
+
+
+def card_picture(archive: Archive, warp: Warp) -> Picture | None:
+    """The cloth of the warp's first stretch, at a card's size."""
+    swatch = swatch_of(archive, warp, main_stretch(warp))
+    return cloth(archive, swatch, CARD, caption=False) if swatch is not None else None
+
+
+def _figures(ledger: Ledger) -> Iterator[Figure]:
+    size = finished_size(ledger)
+    if size is not None:
+        yield size
+    whole = ledger.whole("width")
+    if whole is not None:
+        less, more = COMPARED["width"]
+        text = f"{per_cent(abs(whole.loss))} {less if whole.loss >= 0 else more}"
+        yield Figure(text, f"{whole.first.short} to {whole.last.short}")
+
+
+def finished_size(ledger: Ledger) -> Figure | None:
+    """The last size of the first stretch: made up, else the last one measured."""
+    first = [piece for piece in ledger.pieces if piece.stretch == ledger.pieces[0].stretch]
+    lines = {way: [line for line in mean_lines(first, way) if line.measured_mm is not None] for way in COMPARED}
+    if any(piece.laid.band is not None for piece in first) or not all(lines.values()):
+        return None
+    width, length = lines["width"][-1], lines["length"][-1]
+    if width.state != length.state or width.yardstick == "marks":
+        return None
+    unit = tape_unit(width.unit)
+    across = show_length(width.measured_mm or 0, unit, width.mark_mm, pretty=True).removesuffix(f" {unit}")
+    along = show_length(length.measured_mm or 0, unit, length.mark_mm, pretty=True)
+    return Figure(f"{across} × {along}", width.state.name if width.state != MADE_UP else "made up")
+
+
+def _flag(problems: tuple[Problem, ...]) -> str:
+    faults = sum(problem.is_fault for problem in problems)
+    asked = len(problems) - faults
+    if faults:
+        return f"{faults} thing{'s' if faults > 1 else ''} to mend"
+    return f"{asked} question{'s' if asked > 1 else ''}" if asked else ""

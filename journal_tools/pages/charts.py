@@ -1,0 +1,34 @@
+"""Charts that pages ask for while they are made, drawn all together at the end."""
+
+from __future__ import annotations
+
+import hashlib
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from journal_tools.pages.views import Chart, Table
+from journal_tools.pictures.chart_store import chart_size, draw_all
+
+if TYPE_CHECKING:
+    from journal_tools.pictures.scatter import LossScatter
+    from journal_tools.pictures.trend import OffByYarn, OffTrend
+
+    Drawn = LossScatter | OffTrend | OffByYarn
+
+
+class Charts:
+    """The charts of one build. A page knows a chart's address before the chart is drawn."""
+
+    def __init__(self) -> None:
+        self._asked: dict[str, Drawn] = {}
+
+    def ask(self, chart: Drawn, title: str, alt: str, table: Table | None = None, note: str = "") -> Chart:
+        """Have a chart drawn, and what a page needs to show it."""
+        address = f"charts/{hashlib.sha256(repr(chart).encode()).hexdigest()[:20]}.svg"
+        self._asked[address] = chart
+        width, height = chart_size(chart)
+        return Chart(title, address, alt, width, height, table, note)
+
+    def draw(self, folder: Path) -> dict[str, bytes]:
+        """Every chart asked for, by address; those kept in the folder are not drawn again."""
+        return draw_all(self._asked, folder)

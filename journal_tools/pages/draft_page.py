@@ -1,0 +1,67 @@
+"""A draft's page: its drawing, its cloth in the colours of the warps that used it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from journal_tools.checking import woven_draft
+from journal_tools.drafts import drawdown
+from journal_tools.pages import views
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.cards import card
+from journal_tools.pages.draft_part import part_of
+from journal_tools.pages.swatch import EPI, Swatch, cloth, swatch_of
+from journal_tools.pages.views import DraftPart, Picture
+from journal_tools.pictures.colour import plain_tone
+from journal_tools.quantities import Unreadable
+from journal_tools.records import Draft, Warp
+
+CLOTH = (400, 300)
+COLOURINGS = 3
+
+
+def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
+    """Everything a draft's page shows."""
+    used = warps_with(archive, draft)
+    part = part_of(archive, draft, "The draft", cloth=tuple(_cloths(archive, draft, used)))
+    return views.DraftView(
+        draft.heading,
+        part or DraftPart("The draft"),
+        draft.weave or "",
+        tuple(card(archive, warp) for warp in used),
+        (),
+        archive.problems_of(draft),
+        archive.neighbours("drafts", draft.name),
+    )
+
+
+def warps_with(archive: Archive, draft: Draft) -> list[Warp]:
+    """The warps that used a draft, newest first."""
+    return [warp for warp in archive.warps if draft.name in [each.draft for each in (warp, *warp.stretches)]]
+
+
+def _cloths(archive: Archive, draft: Draft, used: list[Warp]) -> Iterator[Picture]:
+    shown = 0
+    for warp in used:
+        stretch = next(each for each in (*warp.stretches, warp) if each.draft == draft.name)
+        swatch = swatch_of(archive, warp, stretch)
+        if swatch is not None and shown < COLOURINGS:
+            shown += 1
+            picture = cloth(archive, swatch, CLOTH, caption=False)
+            yield views.Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
+    if not shown and (bare := plain_picture(archive, draft)) is not None:
+        yield bare
+
+
+def plain_picture(archive: Archive, draft: Draft, size: tuple[int, int] = CLOTH) -> Picture | None:
+    """The cloth of a draft in undyed tones, a tone for each of its colours; None when it cannot be drawn."""
+    try:
+        woven = woven_draft(draft)
+    except Unreadable:
+        return None
+    names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
+    tones = {name: plain_tone(place) for place, name in enumerate(names)}
+    warp = tuple(tones[name] for name in woven.warp_colours) or (plain_tone(0),)
+    weft = tuple(tones[name] for name in woven.weft_colours) or (plain_tone(1),)
+    swatch = Swatch(drawdown(woven), warp, weft, EPI, EPI, "draft", draft.weave or draft.heading, ("undyed tones",))
+    return cloth(archive, swatch, size, caption=False)

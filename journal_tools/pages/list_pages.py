@@ -1,0 +1,147 @@
+"""The front page and the lists of each kind."""
+
+from __future__ import annotations
+
+from journal_tools.ledger.past import Past, past_of
+from journal_tools.ledger.words import per_cent
+from journal_tools.pages.archive import KIND_WORDS, Archive
+from journal_tools.pages.cards import card
+from journal_tools.pages.draft_page import plain_picture, warps_with
+from journal_tools.pages.swatch import CARD, cloth, swatch_of
+from journal_tools.pages.thing_pages import finished_with
+from journal_tools.pages.views import Card, Cell, Column, Figure, FrontView, Link, ListView, Table
+from journal_tools.pages.yarn_page import fibres_text
+from journal_tools.problems import Problem
+from journal_tools.records import Draft, Warp
+
+NEWEST = 12
+BEST = 12
+
+
+def front_view(archive: Archive, problems: tuple[Problem, ...]) -> FrontView:
+    """The maker's words, the newest cloth, and the cloth marked as best."""
+    settings = archive.journal.settings
+    newest = archive.warps[:NEWEST]
+    best = [warp for warp in archive.warps[NEWEST:] if _liked(warp)][:BEST]
+    return FrontView(
+        settings.title or "The swatch book",
+        settings.maker or "",
+        tuple(card(archive, warp) for warp in newest),
+        tuple(card(archive, warp) for warp in best),
+        tuple(_counts(archive)),
+        problems,
+    )
+
+
+def _liked(warp: Warp) -> bool:
+    return "best" in warp.tags or any(piece.liked for stretch in warp.woven() for piece in stretch.pieces)
+
+
+def _counts(archive: Archive) -> list[Link]:
+    found = []
+    for kind, word in KIND_WORDS.items():
+        number = len(archive.journal.kind(kind))
+        if number:
+            one = {"Finishes": "finish"}.get(word, word.lower().removesuffix("s"))
+            found.append(Link(f"{number} {word.lower() if number > 1 else one}", f"{kind}.html"))
+    return found
+
+
+def list_view(archive: Archive, kind: str) -> ListView:
+    """The list of one kind."""
+    return _LISTS[kind](archive)
+
+
+def _warps(archive: Archive) -> ListView:
+    about = "Newest first; undated ones last. Every figure names both of its ends."
+    return ListView("Warps", about, tuple(card(archive, warp) for warp in archive.warps), filters=True)
+
+
+def _yarns(archive: Archive) -> ListView:
+    columns = (
+        Column("yarn"),
+        Column("fibre"),
+        Column("number"),
+        Column("warps", True),
+        Column("width, reed to washed", True),
+        Column("length, loom to washed", True),
+    )
+    rows = []
+    for yarn in sorted(archive.journal.yarns.values(), key=lambda each: each.heading.lower()):
+        past = past_of(archive.journal, yarn.name, archive.ledgers)
+        rows.append(
+            (
+                Cell(yarn.heading, f"yarns/{yarn.name}.html"),
+                Cell(fibres_text(yarn)),
+                Cell(yarn.number or (yarn.length_weight or yarn.yield_).text if yarn.number or yarn.length_weight or yarn.yield_ else ""),  # type: ignore[union-attr]
+                Cell(str(len(past.warps))),
+                _mean_cell(past, "width"),
+                _mean_cell(past, "length"),
+            )
+        )
+    table = Table("Yarns", columns, tuple(rows), sortable=True, note="Means over the warps in each yarn; its page has every figure and the spread.")
+    return ListView("Yarns", "What each of them did before.", tables=(table,))
+
+
+def _mean_cell(past: Past, direction: str) -> Cell:
+    step = past.step(direction)
+    if step is None or step.mean is None:
+        return Cell("–", sort="-1")
+    number = len(step.losses)
+    return Cell(per_cent(step.mean), sort=f"{step.mean:.6f}", small=f"of {number}" if number > 1 else "once")
+
+
+def _drafts(archive: Archive) -> ListView:
+    cards = tuple(_draft_card(archive, draft) for draft in archive.journal.drafts.values())
+    return ListView("Drafts", "Each with its cloth, and the warps that used it.", cards)
+
+
+def _draft_card(archive: Archive, draft: Draft) -> Card:
+    used = warps_with(archive, draft)
+    swatch = swatch_of(archive, used[0], next(each for each in (*used[0].stretches, used[0]) if each.draft == draft.name)) if used else None
+    picture = cloth(archive, swatch, CARD, caption=False) if swatch else plain_picture(archive, draft, CARD)
+    number = len(used)
+    return Card(
+        draft.heading,
+        f"drafts/{draft.name}.html",
+        picture,
+        draft.weave or "",
+        (Figure(str(draft.highest_shaft), "shafts"), Figure(str(number), "warp" if number == 1 else "warps")),
+        "to mend" if any(problem.is_fault for problem in archive.problems_of(draft)) else "",
+    )
+
+
+def _looms(archive: Archive) -> ListView:
+    columns = (Column("loom"), Column("shafts", True), Column("treadles", True), Column("width", True), Column("warps", True))
+    rows = tuple(
+        (
+            Cell(loom.heading, f"looms/{loom.name}.html"),
+            Cell(str(loom.shafts.number) if loom.shafts else "–"),
+            Cell(str(loom.treadles.number) if loom.treadles else "–"),
+            Cell(loom.width.text if loom.width else "–"),
+            Cell(str(sum(warp.loom == loom.name for warp in archive.warps))),
+        )
+        for loom in archive.journal.looms.values()
+    )
+    return ListView("Looms", "", tables=(Table("Looms", columns, rows),))
+
+
+def _finishes(archive: Archive) -> ListView:
+    columns = (Column("finish"), Column("water"), Column("drying"), Column("pressing"), Column("warps", True))
+    rows = tuple(
+        (
+            Cell(finish.heading, f"finishes/{finish.name}.html"),
+            Cell(finish.water or "–"),
+            Cell(finish.drying or "–"),
+            Cell(finish.pressing or "–"),
+            Cell(str(len(finished_with(archive, finish)))),
+        )
+        for finish in archive.journal.finishes.values()
+    )
+    if archive.public:
+        columns, rows = (columns[0], columns[-1]), tuple((row[0], row[-1]) for row in rows)
+    about = "Hot water and steam scald; wet floors are slippery; wool felts when it is hot and moved."
+    return ListView("Finishes", about, tables=(Table("Finishes", columns, rows),))
+
+
+_LISTS = {"warps": _warps, "yarns": _yarns, "drafts": _drafts, "looms": _looms, "finishes": _finishes}

@@ -1,0 +1,153 @@
+"""The cloth of a stretch as it is drawn: its interlacement, its threads' colours, its proportions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from journal_tools.checking import woven_draft
+from journal_tools.drafts import Draft as Woven
+from journal_tools.drafts import drawdown, named_weave
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.views import Picture
+from journal_tools.pictures.colour import plain_tone
+from journal_tools.quantities import Unreadable
+from journal_tools.records import Draft, Stretch, Warp
+from journal_tools.records.yarns_used import YarnInUse, warp_yarns, weft_yarns, yarn_in_use
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+CARD = (400, 176)
+PAGE = (800, 380)
+EPI = 20.0
+"""Threads to the inch of a cloth that nobody counted, for its picture alone."""
+
+
+@dataclass(frozen=True)
+class Swatch:
+    """What a cloth picture is drawn from.
+
+    over: shape (picks, ends), True where the warp is over the weft. warp, weft: hex of each thread.
+    epi, ppi: finished threads to the inch. drawn_from: "draft", "weave" or "nothing".
+    weave: its name, "" when there is none.
+    """
+
+    over: NDArray[np.bool_]
+    warp: tuple[str, ...]
+    weft: tuple[str, ...]
+    epi: float
+    ppi: float
+    drawn_from: str
+    weave: str
+    colours: tuple[str, ...]
+
+
+def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
+    """The swatch of one stretch; None when neither a draft nor a weave that can be drawn is known."""
+    name = stretch.weave or warp.weave or ""
+    draft = stretch.draft or warp.draft
+    record = archive.journal.drafts.get(draft) if isinstance(draft, str) else draft
+    woven = _woven(record)
+    weave = named_weave(name) if name else None
+    if woven is None and weave is None:
+        return None
+    made = woven or (weave.draft if weave is not None else None)
+    assert made is not None
+    epi, ppi = _counts(archive, warp, stretch, weave.ends_to_picks if weave else 1.0)
+    warp_hex, warp_names = _warp_colours(archive, warp, made)
+    weft_hex, weft_names = _weft_colours(archive, warp, stretch, made, len(dict.fromkeys(warp_hex)))
+    names = tuple(dict.fromkeys((*warp_names, *weft_names)))
+    drawn_from = "draft" if woven is not None else "weave"
+    return Swatch(
+        drawdown(made), warp_hex, weft_hex, epi, ppi, drawn_from, name or (record.weave if record else "") or "", names
+    )
+
+
+def _woven(record: Draft | None) -> Woven | None:
+    if record is None:
+        return None
+    try:
+        return woven_draft(record)
+    except Unreadable:
+        return None  # told of on the draft's own page
+
+
+def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float) -> tuple[float, float]:
+    own = stretch.name or "" if stretch is not warp else ""
+    pieces = [piece for piece in archive.ledgers[warp.name].pieces if piece.stretch == own]
+    epi = next((piece.counts.ends_per_m for piece in pieces if piece.counts.ends_per_m), None)
+    ppi = next((piece.counts.picks_per_m for piece in pieces if piece.counts.picks_per_m), None)
+    sett = stretch.sett or warp.sett or next((wound.sett for wound in warp.warp if wound.sett), None)
+    beat = stretch.beat or warp.beat
+    epi_in = epi * 0.0254 if epi else float(sett.per_inch) if sett else None
+    ppi_in = ppi * 0.0254 if ppi else float(beat.per_inch) if beat else None
+    if epi_in is None:
+        epi_in = ppi_in * ends_to_picks if ppi_in else EPI
+    return epi_in, ppi_in or epi_in / ends_to_picks
+
+
+def _warp_colours(archive: Archive, warp: Warp, draft: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    order: Sequence[str] = next((wound.order.items for wound in warp.warp if wound.order), ())
+    used = warp_yarns(archive.journal, warp)
+    return _colours(archive, warp, order, draft.warp_colours, used, 0)
+
+
+def _weft_colours(
+    archive: Archive, warp: Warp, stretch: Stretch, draft: Woven, taken: int
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    wefts = stretch.weft or next((piece.weft for piece in stretch.pieces if piece.weft), ()) or warp.weft
+    order: Sequence[str] = next((weft.order.items for weft in wefts if weft.order), ())
+    used = weft_yarns(archive.journal, warp, stretch)
+    return _colours(archive, warp, order, draft.weft_colours, used, taken)
+
+
+def _colours(
+    archive: Archive,
+    warp: Warp,
+    order: Sequence[str],
+    drafted: Sequence[str],
+    used: Sequence[YarnInUse],
+    taken: int,
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Hex of each thread, and the names of the colours. taken: plain tones that other threads have."""
+    if order:
+        yarns = {text: yarn_in_use(archive.journal, warp, text) for text in dict.fromkeys(order)}
+        hexes = _hexes(list(yarns.values()), taken)
+        by_text = dict(zip(yarns, hexes, strict=True))
+        return tuple(by_text[text] for text in order), tuple(_word(yarn) for yarn in yarns.values())
+    hexes = _hexes(used, taken)
+    words = tuple(_word(yarn) for yarn in used)
+    if drafted and len(set(drafted)) <= len(hexes):
+        by_name = dict(zip(dict.fromkeys(drafted), hexes, strict=False))
+        return tuple(by_name[name] for name in drafted), words
+    return (tuple(hexes[:1]) or (plain_tone(taken),)), words[:1]
+
+
+def _hexes(used: Sequence[YarnInUse], taken: int) -> list[str]:
+    return [yarn.hex or plain_tone(taken + place) for place, yarn in enumerate(used)]
+
+
+def _word(yarn: YarnInUse) -> str:
+    return yarn.colour or (yarn.record.heading if yarn.record else yarn.name.replace("-", " "))
+
+
+def cloth(archive: Archive, swatch: Swatch, size: tuple[int, int], *, caption: bool = True) -> Picture:
+    """The cloth picture of a swatch, in pixels."""
+    from journal_tools.pictures.card import card_picture
+    from journal_tools.pictures.described import described
+
+    width, height = size
+    what = repr(("cloth", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi))
+    address = archive.kept(
+        what.encode() + swatch.over.tobytes(),
+        ".png",
+        lambda: card_picture(
+            swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, width_px=width, height_px=height
+        ),
+    )
+    alt = described(swatch.weave, swatch.colours, swatch.epi, swatch.ppi)
+    said = "Drawn from the weave's name; this warp has no draft." if swatch.drawn_from == "weave" else ""
+    return Picture(address, alt, width, height, said if caption else "")

@@ -1,0 +1,255 @@
+"""A warp's page."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator, Sequence
+
+from journal_tools.ledger import Ledger, PieceLedger
+from journal_tools.ledger.state import wash_number
+from journal_tools.ledger.words import per_cent
+from journal_tools.pages import views
+from journal_tools.pages.account import went
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.cards import main_stretch, weave_of
+from journal_tools.pages.draft_part import draft_part
+from journal_tools.pages.measured import measured, off_words, row_notes, size_text, tape_unit, uncertainty_text
+from journal_tools.pages.photos import photos
+from journal_tools.pages.swatch import PAGE, cloth, swatch_of
+from journal_tools.pages.views import Cell, Column, Fact, Link, Table
+from journal_tools.quantities import show_density, show_length, show_weight
+from journal_tools.records import Stretch, Warp
+from journal_tools.records.yarns_used import YarnInUse, weft_yarns
+
+
+def warp_view(archive: Archive, warp: Warp) -> views.WarpView:
+    """Everything a warp's page shows."""
+    ledger = archive.ledgers[warp.name]
+    main = main_stretch(warp)
+    swatch = swatch_of(archive, warp, main)
+    several = bool(warp.stretches)
+    own = "" if not several else None
+    when = warp.started or warp.finished
+    about = " · ".join(word for word in (weave_of(archive, warp), when.show() if when else "") if word)
+    return views.WarpView(
+        warp.heading,
+        about,
+        cloth(archive, swatch, PAGE) if swatch else None,
+        tuple(_facts(archive, warp, ledger)),
+        measured(ledger, own) if own is not None else None,
+        tuple(_stretches(archive, warp, ledger)) if several else (),
+        _pieces_table(ledger, "") if not several else None,
+        *went(ledger),
+        draft_part(archive, warp, main) if not several or len(warp.stretches) == 1 else None,
+        tuple(_tables(ledger)),
+        photos(archive, warp),
+        tuple(_taught(warp)),
+        archive.problems_of(warp),
+        archive.neighbours("warps", warp.name),
+    )
+
+
+def _facts(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[Fact]:
+    yarns = archive.yarns(warp)
+    if yarns:
+        yield Fact("yarn" if len(yarns) == 1 else "yarns", tuple(_yarn_link(archive, yarn) for yarn in yarns))
+    if weave := weave_of(archive, warp):
+        yield Fact("weave", (Link(weave),))
+    drafts = dict.fromkeys(each.draft for each in (warp, *warp.stretches) if isinstance(each.draft, str))
+    if drafts:
+        yield Fact("draft", tuple(archive.link("drafts", name) for name in drafts))
+    if warp.loom:
+        yield Fact("loom", (archive.link("looms", warp.loom),))
+    yield from _sett_facts(warp, main_stretch(warp), ledger)
+    finishes = dict.fromkeys(name for each in (warp, *warp.stretches) for name in each.finish)
+    finishes |= dict.fromkeys(at.finish for each in (warp, *warp.stretches) for at in each.washed if at.finish)
+    if finishes:
+        yield Fact("finish", tuple(archive.link("finishes", name) for name in finishes))
+    if warp.opens:
+        layers = warp.layers.number if warp.layers else 2
+        yield Fact("layers", (Link(f"{layers}, opening {warp.opens}" if warp.opens != "yes" else f"{layers}, opening out"),))
+    dates = [(word, when) for word, when in (("started", warp.started), ("finished", warp.finished)) if when]
+    yield from (Fact(word, (Link(when.show()),)) for word, when in dates)
+    plain = (("temple", {True: "used", False: "none", None: ""}[warp.temple]), ("tension", warp.tension or ""))
+    yield from (Fact(label, (Link(text),)) for label, text in plain if text)
+    if not archive.public:
+        yield from _private_facts(warp)
+
+
+def _private_facts(warp: Warp) -> Iterator[Fact]:
+    yield Fact("shared", (Link("yes" if warp.share else "no"),))
+    if warp.hours:
+        yield Fact("time", (Link(warp.hours if not warp.hours.replace(".", "").isdigit() else f"{warp.hours} hours"),))
+    if warp.cost:
+        yield Fact("cost", (Link(warp.cost.text),))
+    if warp.tags:
+        yield Fact("tags", tuple(Link(tag) for tag in warp.tags))
+
+
+def _yarn_link(archive: Archive, yarn: YarnInUse) -> Link:
+    return archive.link("yarns", yarn.name, yarn.heading)
+
+
+def _sett_facts(warp: Warp, stretch: Stretch, ledger: Ledger) -> Iterator[Fact]:
+    pieces = [piece for piece in ledger.pieces if piece.laid.stretch is stretch]
+    ends = pieces[0].laid.ends if pieces and pieces[0].laid.band is None else None
+    reed, sley, sett = (stretch.reed or warp.reed, stretch.sley or warp.sley, stretch.sett or warp.sett)
+    words = []
+    if ends:
+        words.append(f"{ends} ends")
+    if sett:
+        words.append(show_density(sett.per_m, sett.unit))
+    if reed:
+        order = f", {'-'.join(map(str, sley))} in a dent" if sley else ""
+        words.append(f"{show_density(reed.per_m, reed.unit)} reed{order}")
+    if words:
+        yield Fact("sett", (Link(", ".join(words)),))
+    yield from _finished(pieces)
+
+
+def _finished(pieces: Sequence[PieceLedger]) -> Iterator[Fact]:
+    """Finished threads to the inch or centimetre: the mean over the pieces that tell."""
+    counted = [piece for piece in pieces if piece.laid.band is None]
+    unit = _density_unit(counted)
+    for label, attribute in (("epi", "ends_per_m"), ("ppi", "picks_per_m")):
+        known = [(getattr(piece.counts, attribute), piece.number) for piece in counted if getattr(piece.counts, attribute)]
+        if known:
+            mean = sum(value * number for value, number in known) / sum(number for _, number in known)
+            word = f"finished {label}" if unit == "in" else f"finished {'ends' if label == 'epi' else 'picks'} per cm"
+            yield Fact(word, (Link(show_density(mean, unit).partition("/")[0]),))
+
+
+def _density_unit(pieces: Sequence[PieceLedger]) -> str:
+    lines = [line for piece in pieces for line in piece.sizes]
+    return tape_unit(lines[0].unit) if lines else "in"
+
+
+def _stretches(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[views.Stretch]:
+    for number, stretch in enumerate(warp.stretches, start=1):
+        name = stretch.name or ""
+        swatch = swatch_of(archive, warp, stretch)
+        wefts = weft_yarns(archive.journal, warp, stretch)
+        facts = [
+            *([Fact("weave", (Link(stretch.weave or warp.weave or ""),))] if stretch.weave or warp.weave else []),
+            *([Fact("draft", (archive.link("drafts", stretch.draft),))] if isinstance(stretch.draft, str) else []),
+            *([Fact("weft", tuple(_yarn_link(archive, yarn) for yarn in wefts))] if wefts else []),
+            *_sett_facts(warp, stretch, ledger),
+        ]
+        yield views.Stretch(
+            (name or f"stretch {number}").capitalize(),
+            f"stretch-{number}",
+            tuple(facts),
+            cloth(archive, swatch, PAGE, caption=swatch.drawn_from == "weave") if swatch else None,
+            measured(ledger, name),
+            _pieces_table(ledger, name),
+        )
+
+
+def _pieces_table(ledger: Ledger, stretch: str) -> Table | None:
+    """The sizes of each piece by state, and its whole losses; None for a single plain piece."""
+    pieces = [piece for piece in ledger.pieces if piece.stretch == stretch]
+    if len(pieces) < 2 and not any(piece.number > 1 for piece in pieces):
+        return None
+    states = sorted({line.state for piece in pieces for line in piece.sizes if line.measured_mm is not None})
+    columns = [Column("piece"), *(Column(state.name, number=True) for state in states if state.rank > 0)]
+    columns += [Column("width lost", number=True), Column("length lost", number=True), Column("remarks")]
+    rows = [
+        (
+            Cell(_piece_name(piece), strong=True),
+            *(_size_cell(piece, state) for state in states if state.rank > 0),
+            _whole_cell(piece, "width"),
+            _whole_cell(piece, "length"),
+            Cell(_remark(piece)),
+        )
+        for piece in pieces
+    ]
+    if not any(row[-1].text for row in rows):
+        columns, rows = columns[:-1], [row[:-1] for row in rows]
+    return Table("Pieces", tuple(columns), tuple(rows))
+
+
+def _piece_name(piece: PieceLedger) -> str:
+    name = piece.name or "piece"
+    return f"{name} (each of {piece.number})" if piece.number > 1 else name
+
+
+def _size_cell(piece: PieceLedger, state: object) -> Cell:
+    lines = [line for line in piece.sizes if line.state == state and line.measured_mm is not None]
+    return Cell(" × ".join(size_text(line.measured_mm or 0, line) for line in lines) or "–", beyond=any(line.beyond for line in lines), small="; ".join(word for line in lines if (word := off_words(line)) and word != "as planned"))
+
+
+def _whole_cell(piece: PieceLedger, direction: str) -> Cell:
+    rows = [row for row in piece.rows if row.direction == direction and wash_number(row.last) is not None]
+    whole = [row for row in rows if row.whole] or rows
+    if not whole:
+        return Cell("–")
+    row = max(whole, key=lambda each: (each.last, -each.first.rank))
+    ends = "" if row.whole else f", {row.first.short} to {row.last.short}"
+    return Cell(per_cent(row.loss), small=f"± {row.uncertainty * 100:.1f}{ends}")
+
+
+def _remark(piece: PieceLedger) -> str:
+    typed = piece.laid.levels[0]
+    words = [getattr(typed, key, None) for key in ("note", "half_kept", "now")]
+    words += [row.reason and f"not learned from: {row.reason}" for row in piece.rows if not row.learn][:1]
+    return "; ".join(str(word) for word in words if word)
+
+
+def _tables(ledger: Ledger) -> Iterator[Table]:
+    weighed = [piece for piece in ledger.pieces if piece.mass is not None]
+    rows = tuple(_mass_row(piece) for piece in _first_alike(weighed))
+    if rows:
+        columns = (
+            Column("piece"),
+            Column("reckoned", number=True),
+            Column("weighed", number=True),
+            Column("reckoned, g/m²", number=True),
+            Column("weighed, g/m²", number=True),
+        )
+        note = "Reckoned from the ends and picks, their lengths and the yarn numbers; see How it is reckoned."
+        yield Table("Weight of a piece", columns, rows, note=note)
+    yield from _fulling(ledger)
+
+
+def _first_alike(pieces: Sequence[PieceLedger]) -> list[PieceLedger]:
+    """Pieces that were weighed, or the first alone when none was."""
+    weighed = [piece for piece in pieces if piece.mass is not None and piece.mass.weighed is not None]
+    return weighed or list(pieces[:1])
+
+
+def _mass_row(piece: PieceLedger) -> tuple[Cell, ...]:
+    mass = piece.mass
+    assert mass is not None
+    wet = mass.weighed_state in ("washed", "made_up", "")
+    dry = "" if wet else mass.weighed_state.replace("_", " ")
+    areal, weighed = mass.areal_mass, mass.areal_mass_weighed
+    return (
+        Cell(_piece_name(piece)),
+        Cell(show_weight(mass.washed if wet else mass.bought, "g"), small=dry),
+        Cell(show_weight(mass.weighed, "g") if mass.weighed is not None else "–", beyond=mass.far, small=dry),
+        Cell(f"{areal:.0f}" if areal else "–"),
+        Cell(f"{weighed:.0f}" if weighed else "–"),
+    )
+
+
+def _fulling(ledger: Ledger) -> Iterator[Table]:
+    for piece in ledger.pieces:
+        checks = piece.laid.said("fulling")
+        if not checks:
+            continue
+        rows = tuple(
+            (Cell(f"{check.minutes} min"), Cell(check.at.size.text if check.at.size else "–"), Cell(check.words))
+            for check in checks
+        )
+        note = "Fulled cloth is steered: it is stopped when it is the right size, so its last loss is a decision."
+        yield Table("Size while it was fulled", (Column("after", True), Column("size", True), Column("")), rows, note=note)
+
+
+def _taught(warp: Warp) -> Iterator[str]:
+    if warp.notes_for_everyone:
+        yield from (part.strip() for part in warp.notes_for_everyone.split("\n\n") if part.strip())
+    for rule in warp.learn:
+        if not rule.yes:
+            what = {"width": "widths", "length": "lengths", None: rule.state.replace("_", " ") if rule.state else "anything"}
+            source = f" from {rule.source}" if rule.source else ""
+            yield f"The journal does not learn {what[rule.direction]}{source}" + (f": {rule.reason}." if rule.reason else ".")

@@ -1,0 +1,198 @@
+"""A yarn's page: what it is, what it did in every warp."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from journal_tools.ledger import Row
+from journal_tools.ledger.past import Past, PastWarp, Step, past_of
+from journal_tools.ledger.state import wash_number
+from journal_tools.ledger.words import COMPARED, per_cent, points
+from journal_tools.pages import views
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.cards import card
+from journal_tools.pages.charts import Charts
+from journal_tools.pages.views import Cell, Column, Fact, Link, Table
+from journal_tools.pictures.scatter import LossPoint, LossScatter
+from journal_tools.quantities import show_density
+from journal_tools.records import Warp, Yarn
+
+
+def yarn_view(archive: Archive, yarn: Yarn, charts: Charts) -> views.YarnView:
+    """Everything a yarn's page shows. charts: where its scatter is asked for."""
+    past = past_of(archive.journal, yarn.name, archive.ledgers)
+    return views.YarnView(
+        yarn.heading,
+        fibres_text(yarn),
+        tuple((name, f"#{colour}") for name, colour in (yarn.colours or {}).items()),
+        tuple(_facts(archive, yarn)),
+        tuple(said(past)),
+        tuple(_charts(past, charts)),
+        tuple(_tables(archive, past)),
+        tuple(card(archive, each.warp) for each in past.warps),
+        archive.problems_of(yarn),
+        archive.neighbours("yarns", yarn.name),
+    )
+
+
+def fibres_text(yarn: Yarn) -> str:
+    """Fibres and their shares, the largest first."""
+    if yarn.fibre is None:
+        return ""
+    if not yarn.fibre:
+        return "fibre unknown"
+    if len(yarn.fibre) == 1:
+        return next(iter(yarn.fibre))
+    shares = sorted(yarn.fibre.items(), key=lambda item: -(item[1] or 0))
+    return ", ".join(f"{float(share) * 100:g} % {fibre}" if share else fibre for fibre, share in shares)
+
+
+def _facts(archive: Archive, yarn: Yarn) -> Iterator[Fact]:
+    if yarn.number:
+        yield Fact("yarn number", (Link(yarn.number),))
+    best = yarn.length_weight or yarn.yield_ or yarn.counted
+    if best is not None:
+        per_pound = 496_054.648 / float(best.tex)
+        how = ", as weighed" if best.measured else ""
+        yield Fact("length", (Link(f"{per_pound:,.0f} yd/lb, {1_000_000 / float(best.tex):,.0f} m/kg{how}"),))
+        yield Fact("tex", (Link(f"{float(best.tex):.0f}"),))
+    if yarn.wraps:
+        yield Fact("wraps", (Link(show_density(yarn.wraps.per_m, yarn.wraps.unit)),))
+    flags = [word for word, on in (("wetted before", yarn.wetted), ("in oil", yarn.in_oil), ("raw", yarn.raw), ("grey", yarn.grey)) if on]
+    if flags:
+        yield Fact("as it comes", tuple(Link(word) for word in flags))
+    if not archive.public:
+        private = (("put-up", yarn.put_up), ("price", yarn.price and yarn.price.text), ("on hand", yarn.on_hand and yarn.on_hand.text), ("lot", yarn.lot))
+        yield from (Fact(label, (Link(text),)) for label, text in private if text)
+    if yarn.notes_for_everyone:
+        yield Fact("remark", (Link(yarn.notes_for_everyone),))
+
+
+def said(past: Past) -> Iterator[str]:
+    """What to make of it, in sentences: whole losses with their range, and what they rest on."""
+    for direction, (less, _) in COMPARED.items():
+        step = past.step(direction)
+        if step is None or step.mean is None:
+            continue
+        number = len(step.losses)
+        if number == 1:
+            yield f"Once measured: {step.label}, it came {per_cent(step.mean)} {less}. One warp is not a habit."
+            continue
+        low, high = min(step.losses), max(step.losses)
+        yield (
+            f"{step.label.capitalize()}, it came {per_cent(step.mean)} {less}: the mean of {number},"
+            f" from {per_cent(low)} to {per_cent(high)}."
+        )
+
+
+def _charts(past: Past, charts: Charts) -> Iterator[views.Chart]:
+    panels = []
+    for direction in COMPARED:
+        step = past.step(direction)
+        if step is not None:
+            panels.append((step, tuple(_points(past, step))))
+    for step, points_ in panels:
+        if len(points_) >= 2:
+            chart = LossScatter(step.label, points_)
+            alt = f"{step.label} in {len(points_)} warps, by date; the same figures are in the table below."
+            yield charts.ask(chart, step.label.capitalize(), alt, _scatter_table(step, points_))
+
+
+def _points(past: Past, step: Step) -> Iterator[LossPoint]:
+    for each in past.warps:
+        when = each.warp.started or each.warp.finished
+        for row in each.ledger.stretch_rows:
+            if row.span == step.span and when is not None and row.learn and not row.steered:
+                yield LossPoint(year_of(when.key), row.loss, row.uncertainty, each.weave(row.stretch) or "no weave named", each.warp.heading)
+
+
+def year_of(key: Sequence[int]) -> float:
+    """A date as a year and a part of it; a year alone is its middle."""
+    year, month, day = key
+    return year + ((month - 1 + (day - 1 if day else 14) / 31) / 12 if month else 0.5)
+
+
+def _scatter_table(step: Step, points_: Sequence[LossPoint]) -> Table:
+    columns = (Column("warp"), Column("weave"), Column("loss", number=True))
+    rows = tuple(
+        (Cell(point.warp), Cell(point.weave), Cell(per_cent(point.loss), sort=f"{point.loss:.6f}", small=f"± {points(point.uncertain)}"))
+        for point in points_
+    )
+    return Table(step.label, columns, rows)
+
+
+def _tables(archive: Archive, past: Past) -> Iterator[Table]:
+    if past.steps:
+        yield _steps_table(past.steps)
+    if past.warps:
+        yield _warps_table(archive, past.warps)
+
+
+def _steps_table(steps: Sequence[Step]) -> Table:
+    columns = (Column("step"), Column("mean", True), Column("spread", True), Column("least", True), Column("most", True), Column("figures", True))
+    rows = tuple(
+        (
+            Cell(step.label, strong=step.whole),
+            Cell(per_cent(step.mean) if step.mean is not None else "–", strong=step.whole),
+            Cell(f"{points(step.spread)}" if step.spread is not None else "–"),
+            Cell(per_cent(min(step.losses)) if step.losses else "–"),
+            Cell(per_cent(max(step.losses)) if step.losses else "–"),
+            Cell(str(len(step.losses)), small=f"{step.left_out} left out" if step.left_out else ""),
+        )
+        for step in steps
+    )
+    note = "Losses in per cent of the earlier size, spread in points. Left out: what was fulled to size, and what is not to be learned from."
+    return Table("Every step", columns, rows, note=note)
+
+
+def _warps_table(archive: Archive, warps: Sequence[PastWarp]) -> Table:
+    columns = (
+        Column("warp"),
+        Column("when"),
+        Column("as"),
+        Column("weave"),
+        Column("sett"),
+        Column("width lost", True),
+        Column("length lost", True),
+    )
+    rows = []
+    for each in warps:
+        for stretch in dict.fromkeys(row.stretch for row in each.ledger.stretch_rows) or [""]:
+            rows.append(_warp_row(each, stretch))
+    return Table("Every warp", columns, tuple(rows), sortable=True)
+
+
+def _warp_row(each: PastWarp, stretch: str) -> tuple[Cell, ...]:
+    warp = each.warp
+    when = warp.started or warp.finished
+    name = f"{warp.heading}: {stretch}" if stretch else warp.heading
+    rows = [row for row in each.ledger.stretch_rows if row.stretch == stretch and row.whole]
+    return (
+        Cell(name, f"warps/{warp.name}.html"),
+        Cell(when.show() if when else "undated", sort="-".join(f"{part:04d}" for part in when.key) if when else "0"),
+        Cell(each.use),
+        Cell(each.weave(stretch)),
+        Cell(sett_text(warp, stretch)),
+        _loss_cell(rows, "width"),
+        _loss_cell(rows, "length"),
+    )
+
+
+def sett_text(warp: Warp, stretch: str) -> str:
+    """The sett as the record states it, "" where it does not."""
+    found = next((each for each in warp.stretches if each.name == stretch), warp)
+    sett = found.sett or warp.sett or next((wound.sett for wound in warp.warp if wound.sett), None)
+    return show_density(sett.per_m, sett.unit) if sett else ""
+
+
+def _loss_cell(rows: Sequence[Row], direction: str) -> Cell:
+    found = [row for row in rows if row.direction == direction]
+    if not found:
+        return Cell("–", sort="-1")
+    row = max(found, key=lambda each: wash_number(each.last) or 0)
+    small = f"± {points(row.uncertainty)}, to {row.last.short}"
+    if row.steered:
+        small += ", fulled"
+    elif not row.learn:
+        small += ", not learned"
+    return Cell(per_cent(row.loss), sort=f"{row.loss:.6f}", small=small)
