@@ -1,0 +1,106 @@
+"""What one yarn lost, warp by warp: a loss against its date, with its ±, marked by weave."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from journal_tools.pictures.chart_paper import LINE, QUIET, as_svg, axes_in, drawn_on, in_groups, years_along
+
+if TYPE_CHECKING:
+    from matplotlib.ticker import Locator
+
+WIDTH = 380
+PLOT = 230
+LEGEND_ROW = 20
+LEGEND_LETTERS = 44
+"""About how many letters of a legend fit on one row."""
+LEAST_SPAN = 0.04
+"""The axis spans four points at least: less would make weather of what a tape cannot tell."""
+
+
+@dataclass(frozen=True)
+class LossPoint:
+    """One warp's loss.
+
+    when: the year with its part, 2025.21. loss: a fraction, 0.117; less than nought where it grew.
+    uncertain: U (k = 2) of it, a fraction. weave and warp: their names.
+    """
+
+    when: float
+    loss: float
+    uncertain: float
+    weave: str
+    warp: str
+
+
+@dataclass(frozen=True)
+class LossScatter:
+    """Every warp's loss of one step in one yarn. mean: a fraction, drawn as a line when given."""
+
+    title: str
+    points: tuple[LossPoint, ...]
+    mean: float | None = None
+
+    @property
+    def legend_rows(self) -> int:
+        """How many rows the weaves take."""
+        return len(legend_rows(sorted({point.weave for point in self.points})))
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height in px."""
+        return WIDTH, PLOT + LEGEND_ROW * self.legend_rows
+
+    def draw(self) -> bytes:
+        """The chart as an SVG file."""
+        width, height = self.size
+        look_of = in_groups([point.weave for point in self.points])
+        with drawn_on(width, height) as figure:
+            axes = axes_in(figure, 46, 8, 12 + LEGEND_ROW * self.legend_rows, 26)
+            handles = {}
+            for point in sorted(self.points, key=lambda point: (point.when, point.warp)):
+                tone, mark = look_of(point.weave)
+                x, y, doubt = point.when, point.loss * 100, point.uncertain * 100
+                axes.vlines(x, y - doubt, y + doubt, color=tone.light, linewidth=1.2)
+                (drawn,) = axes.plot([x], [y], mark, color=tone.light, markersize=7, label=point.weave)
+                handles[point.weave] = drawn
+            if self.mean is not None:
+                axes.axhline(self.mean * 100, color=QUIET.light, linewidth=1, linestyle=(0, (4, 3)))
+            if any(point.loss < 0 for point in self.points):
+                axes.axhline(0, color=LINE.light, linewidth=2)
+            years_along(axes, [point.when for point in self.points])
+            axes.set_ylim(*self.percents())
+            axes.yaxis.set_major_locator(few_ticks())
+            axes.yaxis.set_major_formatter(lambda value, _: f"{value:g} %".replace("-", "−"))
+            for n, row in enumerate(legend_rows(sorted(handles))):
+                top = 1 - (4 + LEGEND_ROW * n) / height
+                figure.legend(
+                    [handles[weave] for weave in row], row, loc="upper left",
+                    bbox_to_anchor=(40 / width, top), ncols=len(row),
+                )  # fmt: skip
+            return as_svg(figure)
+
+    def percents(self) -> tuple[float, float]:
+        """From where to where the axis goes, in per cent."""
+        low = min(point.loss - point.uncertain for point in self.points)
+        high = max(point.loss + point.uncertain for point in self.points)
+        room = max((LEAST_SPAN - (high - low)) / 2, (high - low) * 0.08)
+        return (low - room) * 100, (high + room) * 100
+
+
+def legend_rows(names: list[str]) -> list[list[str]]:
+    """The names in rows that fit the width."""
+    rows: list[list[str]] = [[]]
+    for name in names:
+        if rows[-1] and sum(len(each) + 5 for each in [*rows[-1], name]) > LEGEND_LETTERS:
+            rows.append([])
+        rows[-1].append(name)
+    return rows
+
+
+def few_ticks() -> Locator:
+    """Ticks at round per cents, no more than six."""
+    from matplotlib.ticker import MaxNLocator
+
+    return MaxNLocator(5, steps=[1, 2, 5, 10])
