@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 import socket
 import subprocess
 import time
@@ -49,7 +50,8 @@ def end(server: subprocess.Popen[bytes]) -> None:
     try:
         server.wait(timeout=1)
     except subprocess.TimeoutExpired:
-        server.terminate()
+        # An interrupt, because it ends the site builder that it has started too.
+        server.send_signal(signal.SIGTERM if os.name == "nt" else signal.SIGINT)
         server.wait()
 
 
@@ -68,7 +70,7 @@ def build(environment: Environment) -> int:
 def journal_folder(project: Path) -> Path:
     """The journal in the folder one stands in, or else the demonstration."""
     here = Path.cwd()
-    return here if (here / "entries" / "journal.md").is_file() else project
+    return here if (here / "entries").is_dir() else project
 
 
 def stop_if_taken(port: int) -> None:

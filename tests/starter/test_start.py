@@ -238,7 +238,6 @@ class TestTheWords:
         assert PROJECT == journal_folder(PROJECT)
 
         (tmp_path / "entries").mkdir()
-        (tmp_path / "entries" / "journal.md").touch()
         assert tmp_path == journal_folder(PROJECT)
 
     def test_an_old_python_is_told(self) -> None:
