@@ -89,6 +89,7 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
         if made := self.pages.get(page.file.src_uri):
             page.content = (page.content or "").removeprefix(build.found_by(made))
             context["panel_top"], context["panel_bottom"] = made.panel_top, made.panel_bottom
+            context["moved_to"] = made.moved_to and f"{made.moved_to}.html"
         return context
 
     @event_priority(-100)  # after the search has written its index
