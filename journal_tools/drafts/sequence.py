@@ -110,9 +110,11 @@ def _no_item(text: str, plain: str, column: int, wanted: str, example: str, comm
             right = f"What is repeated stands in brackets, at column {bare.end() + 1}: {bracket}."
             return Unreadable(text, right, bare.end())
     mark = plain[column : column + 1]
-    if mark == "":
+    if mark == "" and text.rstrip().endswith(","):
         right = f"Nothing stands after the last comma. {wanted} there, or no comma."
         return Unreadable(text, right, column, text.rstrip().removesuffix(","))
+    if mark == "":
+        return Unreadable(text, f"Nothing stands after the last bracket. {wanted} there.", column)
     if mark == ",":
         right = f"Nothing stands before the comma {here}. {wanted} there, or one comma less."
         return Unreadable(text, right, column, text[:column] + text[column + 1 :])
