@@ -87,7 +87,7 @@ WARPS = (
                 cloth="cotton plain",
                 keys={
                     "weave": "plain weave",
-                    "weft": "teal",
+                    "weft": {"order": "56 teal, 4 natural"},
                     "across": {
                         "s16": {"ends": "64", "reed": "12/in", "sley": "1-1-2", "sett": "16/in"},
                         "s20": {"ends": "80", "reed": "12/in", "sley": "1-2-2", "sett": "20/in"},
