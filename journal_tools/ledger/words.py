@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 
+from journal_tools.ledger.row import Row
 from journal_tools.quantities import show_length
 
 COMPARED = {"width": ("narrower", "wider"), "length": ("shorter", "longer")}
@@ -40,3 +42,19 @@ def loss_words(loss: float, direction: str) -> str:
     less, more = COMPARED[direction]
     shown = per_cent(abs(loss))
     return f"{shown} {less if loss >= 0 else more}"
+
+
+def row_notes(row: Row) -> Iterator[str]:
+    """What must be said beside a loss: a gap it spans, how many pieces, what it goes over."""
+    if row.between:
+        named = " and ".join(state.name for state in row.between)
+        yield f"not measured {named}"
+    if row.joined:
+        yield "goes on over the hem or the marks, as a product"
+    if row.steered:
+        yield "fulled to size: a decision, not a habit of the yarn"
+    if row.number > 1:
+        spread = f", spread {points(row.spread)} points" if row.spread is not None else ""
+        yield f"mean of {row.number} pieces{spread}"
+    if not row.learn:
+        yield "not learned from" + (f": {row.reason}" if row.reason else "")

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from journal_tools.ledger import Ledger, PieceLedger, Row, SizeLine
 from journal_tools.ledger.state import STANDARD, State
-from journal_tools.ledger.words import COMPARED, off_plan, per_cent, points
+from journal_tools.ledger.words import COMPARED, off_plan, per_cent, points, row_notes
 from journal_tools.pages import views
 from journal_tools.pictures.tape import TapeBar
 from journal_tools.quantities import show_length
@@ -158,22 +158,6 @@ def _loss(row: Row, pieces: Sequence[PieceLedger]) -> views.Loss:
 def _line_at(row: Row, pieces: Sequence[PieceLedger]) -> SizeLine | None:
     lines = mean_lines(pieces, row.direction)
     return next((line for line in lines if line.state == row.last), None)
-
-
-def row_notes(row: Row) -> Iterator[str]:
-    """What must be said beside a loss: a gap it spans, how many pieces, what it goes over."""
-    if row.between:
-        named = " and ".join(state.name for state in row.between)
-        yield f"not measured {named}"
-    if row.joined:
-        yield "goes on over the hem or the marks, as a product"
-    if row.steered:
-        yield "fulled to size: a decision, not a habit of the yarn"
-    if row.number > 1:
-        spread = f", spread {points(row.spread)} points" if row.spread is not None else ""
-        yield f"mean of {row.number} pieces{spread}"
-    if not row.learn:
-        yield "not learned from" + (f": {row.reason}" if row.reason else "")
 
 
 def _said(rows: Sequence[Row], pieces: Sequence[PieceLedger]) -> Iterator[str]:

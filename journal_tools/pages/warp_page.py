@@ -13,7 +13,7 @@ from journal_tools.pages.account import went
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import main_stretch, weave_of
 from journal_tools.pages.draft_part import draft_part
-from journal_tools.pages.measured import measured, off_words, row_notes, size_text, tape_unit, uncertainty_text
+from journal_tools.pages.measured import measured, off_words, size_text, tape_unit
 from journal_tools.pages.photos import photos
 from journal_tools.pages.swatch import PAGE, cloth, swatch_of
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table

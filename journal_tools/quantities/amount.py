@@ -49,9 +49,9 @@ def read_amount(text: str, scale: Scale, bare_unit: str, units: Units) -> Amount
 
     The unit of a compound is its finest, and so is its mark. Raises Unreadable.
     """
+    flat = plain(text).rstrip()
+    about, start = strip_about(flat)
     try:
-        flat = plain(text).rstrip()
-        about, start = strip_about(flat)
         return _read(flat, start, scale, bare_unit, units)._replace(about=about)
     except Unreadable as problem:
         raise problem.told_of(text) from None

@@ -105,8 +105,8 @@ def read_label(flat: str, start: int, fibre: str | None, units: Units) -> Labell
     if figures.second is None and not words and figures.order is None and figures.plies == 1:
         raise Unreadable(flat, f"A bare number does not say what it counts. Write {EXAMPLE}.", start)
     family = _family(flat, words, fibre)
-    found = [r for r in _readings(figures, family, words) if r.plies <= _MOST_PLIES]
-    if not found:
+    found = _readings(figures, family, words)
+    if not found or all(one.plies > _MOST_PLIES for one in found):
         raise Unreadable(flat, f"A yarn number looks like {EXAMPLE}.", start)
     if len(found) > 1:
         raise _several(flat, start, found, units)

@@ -58,9 +58,9 @@ def find_block(text: str, file: str) -> Block | Problem:
         problems.append(Problem(file, first + 1, "", "", right, slug="fence", mended=FENCE))
     closing = next((n for n in range(first + 1, len(words)) if words[n] == FENCE), None)
     stop = len(words) if closing is None else closing
-    nearly = _nearly_closing(words[first + 1 : stop])
+    nearly = _nearly_closing(words, first + 1, stop)
     if nearly is not None:
-        closing = first + 1 + nearly
+        closing = nearly
         problems.append(_nearly(file, closing, words[closing], "ends"))
     elif closing is None:
         end = first + 1 + _probable_end(words[first + 1 :])
@@ -75,17 +75,21 @@ def find_block(text: str, file: str) -> Block | Problem:
     )
 
 
-def _nearly_closing(words: list[str]) -> int | None:
+def _nearly_closing(words: list[str], start: int, stop: int) -> int | None:
     """The number of the line that was meant as the closing `---`: nearly one, and no field after it.
 
     A `- ` list's lone dash is followed by fields or deeper lines, so it is not taken for one.
     """
-    for number, word in enumerate(words):
-        if word and _NEARLY_A_FENCE.fullmatch(word):
-            below = next((w for w in words[number + 1 :] if w.strip()), "")
-            if word.strip() != "-" and not _FIELD.match(below) and below[:1] not in (" ", "\t", "-"):
-                return number
-    return None
+    below, nearly = "", None
+    for number in range(stop - 1, start - 1, -1):
+        word = words[number]
+        if not word.strip():
+            continue
+        if _NEARLY_A_FENCE.fullmatch(word) and word.strip() != "-":
+            if not _FIELD.match(below) and below[:1] not in (" ", "\t", "-"):
+                nearly = number
+        below = word
+    return nearly
 
 
 def _probable_end(words: list[str]) -> int:

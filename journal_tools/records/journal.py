@@ -115,7 +115,9 @@ def _read_kind(
         front = read_file(folder / sub / file_name, file)
         record = _read_front(front, kind, settings.units, problems)
         record = dataclasses.replace(record, name=name, notes=front.notes, file=file)
-        yield _counted(record, settings, problems) if isinstance(record, Yarn) else record
+        if isinstance(record, Yarn):
+            record = cast(R, _counted(record, settings, problems))
+        yield record
 
 
 M = TypeVar("M", bound=Model)
@@ -136,8 +138,9 @@ def _own_units(front: FrontMatter, units: Units) -> Units:
     """The units of this record: `units:` holds for every bare number in it, wherever it stands."""
     for key, value in front.node.value if front.node is not None else ():
         if key.value == "units" and value.value in ("in", "cm", "mm"):
-            density = "in" if value.value == "in" else "cm"
-            return dataclasses.replace(units, length=value.value, density=density)
+            return dataclasses.replace(
+                units, length=value.value, density="in" if value.value == "in" else "cm"
+            )
     return units
 
 
@@ -180,6 +183,6 @@ def _check_names(found: Mapping[str, Mapping[str, Record]], problems: list[Probl
                 owners[old] = record.name
 
 
-def nearest_name(name: str, records: Mapping[str, Record]) -> str | None:
-    """The record that was probably meant."""
+def nearest_name(name: str, records: Mapping[str, object]) -> str | None:
+    """The name that was probably meant."""
     return nearest(name, records)

@@ -67,13 +67,17 @@ class Model:
 
 
 @cache
-def words_of(model: type[Model]) -> Mapping[str, tuple[str, FieldWords]]:
-    """Every key of a kind, with the attribute it fills and its words, in the order of the guide."""
+def _words_of(model: type[Model]) -> Mapping[str, tuple[str, FieldWords]]:
     return {
         (words.key or field.name): (field.name, words)
         for field in dataclasses.fields(model)
         if (words := field.metadata.get("words")) is not None
     }
+
+
+def words_of(model: type[Model]) -> Mapping[str, tuple[str, FieldWords]]:
+    """Every key of a kind, with the attribute it fills and its words, in the order of the guide."""
+    return _words_of(model)
 
 
 def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None = None) -> M:

@@ -23,6 +23,9 @@ from journal_tools.records.value_faults import LineFault, key_fault
 
 Path = tuple[str, ...]
 
+MOST = 200
+"""How many problems of one file are told; nobody reads more."""
+
 _GLUED_KEY = re.compile(r"[^\W\d]\w*:(?!//|\\)\S")
 
 
@@ -53,6 +56,8 @@ class _Check:
 
     def tell(self, number: int, path: Path, fault: LineFault, slug: str, sure: bool = True) -> None:
         """Note a problem on the header's line `number`."""
+        if len(self.problems) >= MOST:
+            return
         severity = Severity.FAULT if sure else Severity.QUESTION
         place = self.first_line + number
         self.problems.append(

@@ -53,18 +53,18 @@ def compose(header: str) -> NodeTree:
     open_nodes: list[yaml.CollectionNode] = []
     waiting_keys: list[yaml.Node | None] = []
     for event in yaml.parse(hidden, yaml.CBaseLoader):
-        if isinstance(event, yaml.DocumentStartEvent) and tree.root is not None:
-            mark: Any = event.start_mark
-            raise yaml.MarkedYAMLError(problem="a second document begins", problem_mark=mark)
-        if isinstance(event, yaml.CollectionEndEvent):
-            node: yaml.Node = open_nodes.pop()
-            node.end_mark = event.end_mark
-            waiting_keys.pop()
-            continue
         if not isinstance(event, yaml.NodeEvent):
+            if isinstance(event, yaml.CollectionEndEvent):
+                end: Any = event.end_mark
+                open_nodes.pop().end_mark = end
+                waiting_keys.pop()
+            elif isinstance(event, yaml.DocumentStartEvent) and tree.root is not None:
+                mark: Any = event.start_mark
+                raise yaml.MarkedYAMLError(problem="a second document begins", problem_mark=mark)
             continue
         node = _node(event, stand_in)
-        tree.oddities.extend(_oddities(event, node))
+        if event.anchor or getattr(event, "tag", None):
+            tree.oddities.append(Oddity(_what(event), node))
         if not open_nodes:
             tree.root = node
         elif isinstance(open_nodes[-1], yaml.SequenceNode):
@@ -83,20 +83,10 @@ def compose(header: str) -> NodeTree:
     return tree
 
 
-def plain(node: yaml.Node | None) -> object:
-    """The tree as text, lists and pairs, without places: two trees say the same when these agree.
-
-    A mapping is a list of (key, value) pairs, so that order and doubled keys count.
-    """
-    if isinstance(node, yaml.MappingNode):
-        return {"pairs": [(plain(key), plain(value)) for key, value in node.value]}
-    if isinstance(node, yaml.SequenceNode):
-        return [plain(item) for item in node.value]
-    return node.value if node is not None else None
-
-
 def _stand_in(header: str) -> str:
-    """A private-use character that the text does not hold."""
+    """A private-use character that the text does not hold; the `?` itself where there is none to hide."""
+    if "?" not in header:
+        return "?"
     return next((c for c in map(chr, range(0xE000, 0xF8FF)) if c not in header), "?")
 
 
@@ -113,10 +103,7 @@ def _node(event: yaml.NodeEvent, stand_in: str) -> yaml.Node:
     return yaml.ScalarNode("", f"*{event.anchor}", start, end)
 
 
-def _oddities(event: yaml.NodeEvent, node: yaml.Node) -> list[Oddity]:
+def _what(event: yaml.NodeEvent) -> str:
     if isinstance(event, yaml.AliasEvent):
-        return [Oddity("alias", node)]
-    found = [Oddity("anchor", node)] if event.anchor else []
-    if getattr(event, "tag", None):
-        found.append(Oddity("tag", node))
-    return found
+        return "alias"
+    return "anchor" if event.anchor else "tag"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any, cast
 
 from journal_tools.quantities import Length, Units
 from journal_tools.records import readers
@@ -33,4 +34,4 @@ class Settings(Model):
     def units(self) -> Units:
         """What a bare number means in a record that does not say otherwise."""
         density = self.density or ("in" if self.length == "in" else "cm")
-        return Units(length=self.length, weight=self.weight, density=density, comma=self.comma)
+        return Units(**cast(Any, dict(length=self.length, weight=self.weight, density=density, comma=self.comma)))

@@ -63,7 +63,8 @@ class Spot:
     @property
     def is_empty(self) -> bool:
         """Whether nothing was written here."""
-        return self.is_text and not str(self.node.value).strip() and self.node.style is None
+        node = self.node
+        return isinstance(node, yaml.ScalarNode) and not str(node.value).strip() and node.style is None
 
     def text(self) -> str:
         """The text as typed. Raises Unreadable for a list or a mapping."""

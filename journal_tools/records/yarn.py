@@ -35,7 +35,7 @@ def fibres(spot: Spot) -> Mapping[str, Fraction | None]:
         shares[match[2].strip().lower()] = Fraction(match[1].replace(",", ".")) / 100 if match[1] else None
     if len(shares) == 1 and None in shares.values():
         return {next(iter(shares)): Fraction(1)}
-    total = sum(share or 0 for share in shares.values())
+    total = sum((share or Fraction(0) for share in shares.values()), Fraction(0))
     if None not in shares.values() and abs(total - 1) > Fraction(2, 100):
         raise Unreadable(read=typed, right=f"the shares of the fibres add up to {float(total) * 100:g} %; 100 % is wanted.")
     return shares
@@ -81,4 +81,5 @@ class Yarn(Record):
         """The fibre with the largest share."""
         if not self.fibre:
             return None
-        return max(self.fibre, key=lambda fibre: (self.fibre or {}).get(fibre) or 0)
+        shares = self.fibre
+        return max(shares, key=lambda fibre: shares[fibre] or Fraction(0))

@@ -1,0 +1,107 @@
+"""`tenterhook past`: what a yarn did before."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from journal_tools.commands.folder import find, journal_option
+
+if TYPE_CHECKING:
+    from journal_tools.ledger.past import Past, PastWarp
+
+
+@click.command()
+@click.argument("yarn")
+@journal_option
+@click.option("--json", "as_json", is_flag=True, help="One object for each warp, piece and step.")
+@click.pass_context
+def command(context: click.Context, yarn: str, journal: Path | None, as_json: bool) -> None:
+    """Every warp in a yarn, newest first, and what each step of it lost.
+
+    YARN is the yarn's name, an old name, its title or its label. Losses are per cent of the earlier
+    size; ± is twice the standard uncertainty, in points. With --json all of them are fractions:
+
+    \b
+      warp, stretch, piece   whose loss it is; pieces: how many it stands for
+      started, weave, use    of the warp; use is warp, weft, or warp and weft
+      direction              width or length
+      from, to               the states at its ends: in_reed, on_loom, off_loom, washed 1, …
+      loss, uncertainty, planned      planned is null where the plan does not say
+      skipped                states in between that nobody measured
+      whole, joined, steered, learn, reason   see "How it is reckoned"
+
+    Exit status 1 when the journal has no warp in this yarn.
+
+    \b
+    For example:
+      tenterhook past linen-16-2
+      tenterhook past "8/2 cotton" --json
+    """
+    from journal_tools.ledger.past import as_json as objects
+    from journal_tools.ledger.past import past_of
+    from journal_tools.problems import nearest
+    from journal_tools.records import read_journal
+
+    read = read_journal(find(journal).entries)
+    past = past_of(read, yarn)
+    if as_json:
+        click.echo(json.dumps(objects(past), indent=2, ensure_ascii=False))
+    elif past.warps:
+        _show(past, read.yarns[past.yarn].heading if past.yarn in read.yarns else past.yarn)
+    else:
+        near = nearest(past.yarn, read.yarns)
+        hint = f" Did you mean {near}?" if near else ""
+        known = f" Yarns here: {', '.join(read.yarns)}." if read.yarns and not near else ""
+        click.echo(f'No warp in this journal has a yarn called "{yarn}".{hint}{known}', err=True)
+    context.exit(0 if past.warps else 1)
+
+
+def _show(past: Past, heading: str) -> None:
+    number = len(past.warps)
+    click.secho(f"{heading}: {number} warp{'s' if number > 1 else ''}", bold=True)
+    for each in past.warps:
+        click.echo("")
+        _show_warp(each)
+    if past.steps:
+        click.echo("")
+        click.secho("Over all of them", bold=True)
+        _show_steps(past)
+
+
+def _show_warp(each: PastWarp) -> None:
+    from journal_tools.ledger.words import per_cent, points, row_notes
+
+    warp = each.warp
+    when = warp.started or warp.finished
+    click.secho(f"{warp.heading} ({warp.name})", bold=True, nl=False)
+    click.echo(f", {when.show() if when else 'undated'}, as {each.use}")
+    order = [stretch.name or "" for stretch in warp.stretches] or [""]
+    for row in sorted(
+        each.ledger.stretch_rows,
+        key=lambda row: (order.index(row.stretch), row.direction == "length", row.whole),
+    ):
+        marks = [row.stretch] if row.stretch else []
+        weave = each.weave(row.stretch)
+        marks += [weave] if weave and row.whole else []
+        marks += [f"planned {per_cent(row.planned)}"] if row.planned is not None else []
+        marks += row_notes(row)
+        figure = f"{per_cent(row.loss):>8} ± {points(row.uncertainty)}"
+        click.echo("  " + click.style(f"{row.label:<34}{figure:<16}", bold=row.whole) + "; ".join(marks))
+
+
+def _show_steps(past: Past) -> None:
+    from journal_tools.ledger.words import per_cent, points
+
+    click.echo(f"  {'':<34}{'mean':>8}  {'spread':>6}  {'least':>8}  {'most':>8}  figures")
+    for step in past.steps:
+        if step.mean is None:
+            continue
+        spread = points(step.spread) if step.spread is not None else "–"
+        low, high = per_cent(min(step.losses)), per_cent(max(step.losses))
+        line = f"  {step.label:<34}{per_cent(step.mean):>8}  {spread:>6}  {low:>8}  {high:>8}  {len(step.losses):>7}"
+        left = f"  ({step.left_out} left out)" if step.left_out else ""
+        click.echo(click.style(line, bold=step.whole) + left)
