@@ -63,7 +63,7 @@ def read_port(words: Sequence[str]) -> int:
 
 
 def ended_from_outside(_signal: int, _frame: FrameType | None) -> None:
-    """End what was started, as after Ctrl-C, and not only itself."""
+    """End what was started, as after Ctrl+C, and not only itself."""
     raise KeyboardInterrupt
 
 

@@ -17,15 +17,13 @@ PORT = 8327  # always the same: the place kept at the loom belongs to one addres
 
 
 def serve(environment: Environment, port: int) -> int:
-    """Serve the journal with live reload until Ctrl-C. Gives the exit status."""
+    """Serve the journal with live reload until Ctrl+C. Gives the exit status."""
     stop_if_taken(port)
     environment.make()
-    folder = journal_folder(environment.project)
-    say(f"Building the journal in {folder}")
     began = time.monotonic()
     server = subprocess.Popen(
         [environment.python, "-m", "journal_tools", "serve", "--port", str(port)],
-        cwd=folder,
+        cwd=journal_folder(environment.project),
         env=surroundings(),
     )
     try:
@@ -33,7 +31,7 @@ def serve(environment: Environment, port: int) -> int:
             time.sleep(0.1)
         if server.poll() is None:
             took = time.monotonic() - began
-            say(f"Built in {took:.1f} s. Saving an entry builds it again; Ctrl-C ends it.")
+            say(f"Built in {took:.1f} s. Saving an entry builds it again; Ctrl+C ends it.")
             say(f"The journal is open at http://{HOST}:{port}/")
         ended = server.wait()
     except KeyboardInterrupt:
@@ -46,7 +44,7 @@ def serve(environment: Environment, port: int) -> int:
 
 
 def end(server: subprocess.Popen[bytes]) -> None:
-    """Let it end by itself, for Ctrl-C has reached it too; else end it."""
+    """Let it end by itself, for Ctrl+C has reached it too; else end it."""
     try:
         server.wait(timeout=1)
     except subprocess.TimeoutExpired:
@@ -58,13 +56,8 @@ def end(server: subprocess.Popen[bytes]) -> None:
 def build(environment: Environment) -> int:
     """Build the journal into its site/ once. Gives the exit status."""
     environment.make()
-    folder = journal_folder(environment.project)
-    say(f"Building the journal in {folder}")
     command = [environment.python, "-m", "journal_tools", "build"]
-    ended = subprocess.run(command, cwd=folder, env=surroundings()).returncode
-    if not ended:
-        say(f"Built. Open {folder / 'site' / 'index.html'}")
-    return ended
+    return subprocess.run(command, cwd=journal_folder(environment.project), env=surroundings()).returncode
 
 
 def journal_folder(project: Path) -> Path:
