@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 
 from journal_tools.ledger import Ledger
@@ -12,7 +13,7 @@ from journal_tools.pages.measured import mean_lines, tape_unit
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.views import Card, Figure, Picture
 from journal_tools.problems import Problem
-from journal_tools.quantities import show_length
+from journal_tools.quantities import When, show_length
 from journal_tools.records import Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse
 
@@ -30,7 +31,7 @@ def card(archive: Archive, warp: Warp) -> Card:
         warp.heading,
         f"warps/{warp.name}.html",
         card_picture(archive, warp),
-        " · ".join(word for word in (*words, when.show() if when else "") if word),
+        " · ".join(word for word in (*words, month_of(when)) if word),
         tuple(_figures(ledger)),
         _flag(archive.problems_of(warp)),
         tuple(dict.fromkeys(_plain(yarn) for yarn in yarns)),
@@ -38,6 +39,11 @@ def card(archive: Archive, warp: Warp) -> Card:
         str(when.year) if when else "",
         " ".join(dict.fromkeys(word for word in found_by if word)),
     )
+
+
+def month_of(when: When | None) -> str:
+    """A date without its day: `March 2025`; "" for none."""
+    return dataclasses.replace(when, day=None).show() if when else ""
 
 
 def _plain(yarn: YarnInUse) -> str:

@@ -2,39 +2,48 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from journal_tools.ledger.past import Past, past_of
-from journal_tools.ledger.words import per_cent
+from journal_tools.ledger.words import COMPARED, per_cent
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.cards import card
 from journal_tools.pages.draft_page import plain_picture, warps_with
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.thing_pages import finished_with
+from journal_tools.pages.trends_page import last_off_plan
 from journal_tools.pages.views import Card, Cell, Column, Figure, FrontView, Link, ListView, Table
 from journal_tools.pages.yarn_page import fibres_text
 from journal_tools.problems import Problem
 from journal_tools.records import Draft, Warp
 
 NEWEST = 12
-BEST = 12
+NEAREST = 6
 
 
 def front_view(archive: Archive, problems: tuple[Problem, ...]) -> FrontView:
-    """The maker's words, the newest cloth, and the cloth marked as best."""
+    """The maker's words, the newest cloth, and the cloth that came nearest its plan."""
     settings = archive.journal.settings
     newest = archive.warps[:NEWEST]
-    best = [warp for warp in archive.warps[NEWEST:] if _liked(warp)][:BEST]
     return FrontView(
         settings.title or "The swatch book",
         settings.maker or "",
         tuple(card(archive, warp) for warp in newest),
-        tuple(card(archive, warp) for warp in best),
+        tuple(card(archive, warp) for warp in _nearest_plan(archive, archive.warps[NEWEST:])),
         tuple(_counts(archive)),
         problems,
     )
 
 
-def _liked(warp: Warp) -> bool:
-    return "best" in warp.tags or any(piece.liked for stretch in warp.woven() for piece in stretch.pieces)
+def _nearest_plan(archive: Archive, warps: Sequence[Warp]) -> list[Warp]:
+    """The warps whose finished size came nearest the planned one, in both directions, nearest first."""
+    found = []
+    for warp in warps:
+        lines = [last_off_plan(archive.ledgers[warp.name], direction) for direction in COMPARED]
+        if all(line is not None and not line.beyond for line in lines):
+            off = sum(abs(line.off_mm or 0) / (line.planned_mm or 1) for line in lines if line is not None)
+            found.append((off, warp.name, warp))
+    return [warp for _, _, warp in sorted(found, key=lambda each: each[:2])][:NEAREST]
 
 
 def _counts(archive: Archive) -> list[Link]:

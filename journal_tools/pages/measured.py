@@ -167,9 +167,9 @@ def _said(rows: Sequence[Row], pieces: Sequence[PieceLedger]) -> Iterator[str]:
             continue
         row = max(wholes, key=lambda each: each.last)
         word = less if row.loss >= 0 else more
-        said = f"From {row.first.short} to {row.last.short} it came {per_cent(abs(row.loss))} {word}"
+        said = f"From {row.first.short} to {row.last.short} it came out {per_cent(abs(row.loss))} {word}"
         line = _line_at(row, pieces)
         off = off_words(line) if line is not None else ""
-        if off:
-            said += f": {off}" + (", within what a tape can tell" if line and not line.beyond and off != "as planned" else "")
+        within = line is not None and not line.beyond and off != "as planned"
+        said += f": {off}" + (", which is within what a tape can tell" if within else "") if off else ""
         yield said + "."
