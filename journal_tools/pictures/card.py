@@ -82,10 +82,10 @@ def repeat_length(order: Sequence[Hashable]) -> int:
     runs = [(thread, len(list(same))) for thread, same in groupby(order)]
     if len(runs) == 1:
         return 1
-    inner = runs[1:-1] if len(runs) > 3 else runs
-    for length in range(1, len(inner) // 2 + 1):
-        if inner[length:] == inner[:-length]:
-            return sum(count for _, count in inner[:length])
+    threads, inner = [thread for thread, _ in runs], runs[1:-1]
+    for length in range(2, len(runs) // 2 + 1):
+        if threads[length:] == threads[:-length] and inner[length:] == inner[:-length]:
+            return sum(count for _, count in runs[1 : 1 + length])
     return len(order)
 
 

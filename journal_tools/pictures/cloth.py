@@ -130,7 +130,10 @@ class _Tiles:
         self.own = np.ascontiguousarray(table[:, :, reach : reach + width])
         # What stands in the left and the right part of a crossing: its own thread, or the warp beside it.
         self.left = np.concatenate([self.own[:, :, :reach], table[:, :, reach + width :]])
-        self.right = np.concatenate([self.own[:, :, width - reach :], table[:, :, :reach]])
+        # In the middle of an odd width the two would meet: the left one has it.
+        self.reach_left = min(reach, width - reach)
+        before = reach - self.reach_left
+        self.right = np.concatenate([self.own[:, :, width - self.reach_left :], table[:, :, before:reach]])
 
     def lay(self, over: NDArray[np.bool_], warp: NDArray[np.intp], weft: NDArray[np.intp]) -> NDArray[np.uint8]:
         """The pixels of a cloth. warp, weft: the number of each thread's colour."""
@@ -148,7 +151,7 @@ class _Tiles:
             right[:, :-1][spread] = codes[:, 1:][spread] + beside
             for row in range(self.height):
                 pixels[:, row, :, : self.reach] = self.left[left, row]
-                pixels[:, row, :, self.width - self.reach :] = self.right[right, row]
+                pixels[:, row, :, self.width - self.reach_left :] = self.right[right, row]
         return pixels.reshape(picks * self.height, ends * self.width)
 
 
