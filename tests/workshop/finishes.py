@@ -23,7 +23,10 @@ FINISHES: dict[str, dict[str, Value]] = {
         "drying": "on the line",
         "pressing": "damp, hot iron",
         "care": "Machine wash at 40 C, line dry, iron damp.",
-        "cautions": "Cut ends and raw edges shed in the drum. Clean the machine's lint filter after each new cloth.",
+        "cautions": (
+            "Cut ends and raw edges shed in the drum. Clean the machine's lint filter after each new cloth. "
+            "A towel is no oven cloth, and damp it lets the heat of a pan through at once."
+        ),
     },
     "machine-60-line": {
         "title": "Machine at 60, line dried, not pressed",
@@ -52,7 +55,7 @@ FINISHES: dict[str, dict[str, Value]] = {
         "agitation": "none to speak of",
         "drying": "flat on a towel",
         "pressing": "cool iron under a cloth, or none",
-        "care": "Wash by hand at 30 C, without rubbing or wringing. Dry flat.",
+        "care": "Wash by hand at 30 C, without rubbing or wringing, and dry flat.",
         "cautions": "Twisted fringe comes undone in small hands and mouths. Keep it away from babies and their cots.",
     },
     "scoured-flat": {
@@ -62,7 +65,7 @@ FINISHES: dict[str, dict[str, Value]] = {
         "agitation": "pressed down and turned, a dozen times",
         "drying": "flat, edges straightened with a stick",
         "pressing": "steamed under a wet cloth",
-        "care": "Wash by hand, lukewarm. Dry flat. Never in the machine.",
+        "care": "Wash by hand, lukewarm. Dry flat. Never in the machine, not even on wool.",
         "cautions": "Oily water makes a floor slippery. Wet wool for a blanket is too heavy to lift alone.",
     },
     "fulled-in-the-tub": {
@@ -73,10 +76,11 @@ FINISHES: dict[str, dict[str, Value]] = {
         "drying": "pinned square on the drying frame",
         "pressing": "steamed, brushed while damp",
         "fulling": "yes",
-        "care": "Wash by hand, barely warm, without rubbing. Dry flat. It has shrunk once and can again.",
+        "care": "Wash by hand, barely warm, without rubbing; dry flat. It can shrink again.",
         "cautions": (
             "Water at 50 C hurts bare feet and hands, and the tub is slippery, so boots and a rail. "
-            "Felt cannot be undone, so measure before you think you need to. Loose fringe is not for small children."
+            "Felt cannot be undone, so measure before you think you need to. "
+            "Loose fringe is not for small children."
         ),
     },
     "steamed-on-the-board": {
@@ -87,6 +91,9 @@ FINISHES: dict[str, dict[str, Value]] = {
         "drying": "pinned on the board",
         "pressing": "steam only, the iron never down",
         "care": "Sponge with cool water. Air out of doors. Guard against moth.",
-        "cautions": "Steam scalds at arm's length. Brushing old wool raises dust and moth, so do it outside with a mask.",
+        "cautions": (
+            "Steam scalds at arm's length. "
+            "Brushing old wool raises dust and moth, so do it outside with a mask."
+        ),
     },
 }

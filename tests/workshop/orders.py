@@ -31,10 +31,14 @@ def _items(tokens: list[str]) -> tuple[list[str], list[str]]:
         if token == ",":
             continue
         if token.endswith("times"):
+            if tokens[:1] != ["("]:
+                raise ValueError(f"no colour order: {token} wants a bracket")
             inside, tokens = _items(tokens[1:])
             found += inside * int(token.split()[0])
             tokens = tokens[1:]
         elif token.isdigit():
+            if not tokens or not tokens[0][0].isalpha():
+                raise ValueError(f"no colour order: nothing to count after {token}")
             found += [tokens[0]] * int(token)
             tokens = tokens[1:]
         else:

@@ -238,7 +238,7 @@ def weft_length(rng: Random, width_in_reed: float) -> float:
 
 def fulled_to(scoured: float, stopped: float, minutes: float, last_minutes: float) -> float:
     """Size after some minutes of fulling that ended at `stopped`: slow at first, then quicker."""
-    return scoured * (stopped / scoured) ** ((minutes / last_minutes) ** 1.25)
+    return scoured * math.pow(stopped / scoured, math.pow(minutes / last_minutes, 1.25))
 
 
 def _shares(whole_sd: float, steps: tuple[float, float, float], correlation: float) -> list[float]:

@@ -166,10 +166,11 @@ def _account(design: Design, woven: list[list[Measured]]) -> dict[str, Value]:
         wound = -(-least // 10) * 10
         shown = f"{(wound + waste.misread) / 100:g} m"
     lines["thrums"] = (1, round(wound - spent - used))
-    return {"wound": shown} | {
-        name: f"{times} of {tape.show(long, unit)} {unit}" if times > 1 else f"{tape.show(long, unit)} {unit}"
-        for name, (times, long) in lines.items()
-    }
+    account: dict[str, Value] = {"wound": shown}
+    for name, (times, long) in lines.items():
+        each = f"{tape.show(long, unit)} {unit}"
+        account[name] = f"{times} of {each}" if times > 1 else each
+    return account
 
 
 def _marks(design: Design, woven: list[Measured]) -> Value:

@@ -57,12 +57,12 @@ def _text(name: str, fields: dict[str, Value]) -> str:
 
 def write(folder: Path) -> int:
     """Write every entry under a folder; the number of files."""
-    number = 0
-    for number, (path, text) in enumerate(entries(), start=1):
+    written = list(entries())
+    for path, text in written:
         file = folder / path
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_text(text, encoding="utf-8", newline="\n")
-    return number
+    return len(written)
 
 
 if __name__ == "__main__":

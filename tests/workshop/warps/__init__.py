@@ -6,8 +6,8 @@ from tests.workshop.design import Design
 from tests.workshop.warps import (
     alpaca_and_silk,
     blankets,
-    cotton,
     cottolin,
+    cotton,
     fine_cotton,
     hemp,
     linen,

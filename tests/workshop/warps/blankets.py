@@ -90,7 +90,7 @@ WARPS = (
                         "12 min stopped at size": "132 x 190",
                     },
                     "washed": "132 x 190",
-                    "weight": {"in_oil": "1075 g", "washed": "945 g"},
+                    "weight": {"in_oil": "1155 g", "washed": "1025 g"},
                 },
                 pieces=(),
             ),

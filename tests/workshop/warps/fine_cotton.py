@@ -185,6 +185,7 @@ WARPS = (
         title="Lobster pot mats",
         yarn="cotton-10-2-mercerised",
         head={
+            "was": "six-shaft-mats",
             "started": "2026-05-02",
             "finished": "2026-05-31",
             "loom": "long-loom",
