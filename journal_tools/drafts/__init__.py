@@ -1,9 +1,13 @@
-"""Drafts: the notation, what is threaded and treadled, and which thread lies on top."""
+"""Drafts: what is threaded and treadled, which thread lies on top, and weaves by name.
+
+The notation that drafts are written in is given here too, for whoever works with drafts.
+"""
 
 from journal_tools.drafts.draft import Draft
 from journal_tools.drafts.floats import LongestFloats, longest_floats
 from journal_tools.drafts.interlacement import drawdown
-from journal_tools.drafts.notation import (
+from journal_tools.drafts.weaves import Face, NamedWeave, named_weave, weave_names
+from journal_tools.notation import (
     NOTATION,
     Sets,
     parse_colours,
@@ -14,7 +18,6 @@ from journal_tools.drafts.notation import (
     print_colours,
     print_sets,
 )
-from journal_tools.drafts.weaves import Face, NamedWeave, named_weave, weave_names
 
 __all__ = [
     "NOTATION",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journal_tools.drafts.notation import Sets, print_sets
+from journal_tools.notation import Sets, print_sets
 from journal_tools.quantities import Unreadable
 
 MOST_CROSSINGS = 40_000_000

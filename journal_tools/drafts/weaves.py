@@ -13,7 +13,7 @@ from enum import StrEnum
 from functools import cache
 
 from journal_tools.drafts.draft import Draft
-from journal_tools.drafts.notation import parse_threading, parse_tie_up, parse_treadling
+from journal_tools.notation import parse_threading, parse_tie_up, parse_treadling
 
 
 class Face(StrEnum):

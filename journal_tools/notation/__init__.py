@@ -1,7 +1,8 @@
-"""Temporary door to the notation until it stands in its own layer."""
+"""Drafts and colour orders as a weaver writes them: 12 times (4 slate, 24 bone), 1-4, 1+3."""
 
-from journal_tools.drafts.notation import (
+from journal_tools.notation.lists import (
     NOTATION,
+    Sets,
     parse_colours,
     parse_lift_plan,
     parse_threading,
@@ -13,6 +14,7 @@ from journal_tools.drafts.notation import (
 
 __all__ = [
     "NOTATION",
+    "Sets",
     "parse_colours",
     "parse_lift_plan",
     "parse_threading",

@@ -10,7 +10,7 @@ import yaml
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from journal_tools.drafts import (
+from journal_tools.notation import (
     NOTATION,
     parse_colours,
     parse_lift_plan,

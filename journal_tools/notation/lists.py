@@ -18,8 +18,8 @@ from collections.abc import Sequence
 from itertools import groupby
 from typing import TypeAlias
 
-from journal_tools.drafts.sequence import how_many, read_sequence
-from journal_tools.drafts.shorthand import shorthand
+from journal_tools.notation.sequence import how_many, read_sequence
+from journal_tools.notation.shorthand import shorthand
 from journal_tools.quantities import Unreadable
 
 Sets: TypeAlias = tuple[frozenset[int], ...]
