@@ -85,9 +85,9 @@ def _nearly_closing(words: list[str], start: int, stop: int) -> int | None:
         word = words[number]
         if not word.strip():
             continue
-        if _NEARLY_A_FENCE.fullmatch(word) and word.strip() != "-":
-            if not _FIELD.match(below) and below[:1] not in (" ", "\t", "-"):
-                nearly = number
+        fields_below = _FIELD.match(below) or below[:1] in (" ", "\t", "-")
+        if _NEARLY_A_FENCE.fullmatch(word) and word.strip() != "-" and not fields_below:
+            nearly = number
         below = word
     return nearly
 

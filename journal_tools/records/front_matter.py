@@ -16,7 +16,7 @@ from journal_tools.problems import Problem
 from journal_tools.records.characters import bad_characters, hide_bad_characters
 from journal_tools.records.fences import find_block
 from journal_tools.records.mending import read_with_mending
-from journal_tools.records.node_check import check_tree
+from journal_tools.records.node_check import MOST, check_tree
 
 LARGEST = 256 * 1024
 """Bytes of a record file that are read."""
@@ -32,7 +32,8 @@ class FrontMatter:
     node: the tree; every scalar is the text that was typed; marks count from header's start. An
     empty block is an empty mapping. Where a problem says that a line could not be read, the tree is
     that of the mended lines: its lines hold, its columns may not.
-    problems: everything that is wrong with the file as a file, in the order of its lines.
+    problems: everything that is wrong with the file as a file, in the order of its lines,
+    two hundred at most.
     """
 
     file: str
@@ -101,7 +102,7 @@ def read_front_matter(text: str, file: str) -> FrontMatter:
         first_line=block.first_line,
         node=node,
         notes=text[block.notes_start :],
-        problems=tuple(sorted(problems, key=lambda problem: problem.line)),
+        problems=tuple(sorted(problems, key=lambda problem: problem.line)[:MOST]),
     )
 
 

@@ -11,20 +11,27 @@ _ONE_WORD = re.compile(r"[a-z][a-z_]*(?: \d+)?\Z")
 
 
 def path_to(words: list[str], number: int) -> str:
-    """The field of a line, with the keys it stands under, joined by ": "."""
+    """The field of a line, with the keys and numbers of items it stands under, joined by ": "."""
     line = take_apart(words[number])
-    keys = [line.key] if line.key else []
-    column = len(line.indent)
+    path = [line.key] if line.key else []
+    column, item = len(line.indent), 0
     if line.dashes:
-        column += 1
+        item, column = 1, column + 1
     for above in reversed(words[:number]):
         if column == 0:
             break
         line = take_apart(above)
-        if line.key and line.column < column and not line.is_blank:
-            keys.insert(0, line.key)
-            column = len(line.indent) + (1 if line.dashes else 0)
-    return ": ".join(keys)
+        if line.is_blank or len(line.indent) >= column:
+            continue
+        if line.dashes and len(line.indent) == column - 1 and item:
+            item += 1
+        elif line.dashes and not item:
+            path[:0] = [line.key] if line.key and line.column < column else []
+            item, column = 1, len(line.indent) + 1
+        elif line.key:
+            path[:0] = [line.key, str(item)] if item else [line.key]
+            item, column = 0, len(line.indent)
+    return ": ".join(path)
 
 
 def tab_fault(words: list[str], number: int) -> LineFault | None:
@@ -94,7 +101,7 @@ def no_colon_fault(words: list[str], number: int) -> LineFault | None:
     """Words between fields, without a key."""
     line = take_apart(words[number])
     above = _field_above(words, number)
-    if line.key or line.dashes or above is None or not above.value:
+    if line.key or line.dashes or above is None or not above.value or line.value[:1] in ":?":
         return None
     if above.value[0] in "|>":
         first = next(w for w in words if take_apart(w) == above)

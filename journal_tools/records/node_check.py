@@ -36,7 +36,7 @@ def check_tree(tree: NodeTree, header: str, file: str, first_line: int) -> list[
         check.mapping(tree.root, ())
     elif tree.root is not None:
         check.not_fields(tree.root)
-    for oddity in tree.oddities:
+    for oddity in tree.oddities[: max(MOST - len(check.problems), 0)]:
         check.oddity(oddity)
     return check.problems
 
@@ -56,8 +56,6 @@ class _Check:
 
     def tell(self, number: int, path: Path, fault: LineFault, slug: str, sure: bool = True) -> None:
         """Note a problem on the header's line `number`."""
-        if len(self.problems) >= MOST:
-            return
         severity = Severity.FAULT if sure else Severity.QUESTION
         place = self.first_line + number
         self.problems.append(
@@ -70,6 +68,8 @@ class _Check:
         if node.flow_style:
             self.flow(node, path)
         for key, value in node.value:
+            if len(self.problems) >= MOST:
+                return
             number = key.start_mark.line
             if not isinstance(key, yaml.ScalarNode):
                 right = "A key is words, not brackets. Put it in quotes."
@@ -118,6 +118,8 @@ class _Check:
             self.flow(node, path)
         fields_beside = any(isinstance(item, yaml.MappingNode) for item in node.value)
         for number, item in enumerate(node.value, start=1):
+            if len(self.problems) >= MOST:
+                return
             below = (*path, str(number))
             line = item.start_mark.line
             if isinstance(item, yaml.SequenceNode) and not item.flow_style and not node.flow_style:

@@ -48,7 +48,7 @@ def compose(header: str) -> NodeTree:
     Node marks count characters and lines of `header` from 0. Plain scalars have style None.
     """
     stand_in = _stand_in(header)
-    hidden = STANDING_QUESTION_MARK.sub(stand_in, header)
+    hidden = header if stand_in == "?" else STANDING_QUESTION_MARK.sub(stand_in, header)
     tree = NodeTree()
     open_nodes: list[yaml.CollectionNode] = []
     waiting_keys: list[yaml.Node | None] = []

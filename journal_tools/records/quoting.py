@@ -6,10 +6,11 @@ import re
 
 import yaml
 
+from journal_tools.records.characters import ODD_BLANKS, odd_blank
 from journal_tools.records.node_tree import compose
 
 _UNWRITABLE = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff\ud800-\udfff]")
-_LOOKS_LIKE_A_FIELD = re.compile(r"[^\W\d]\w*:(?!//)\S")
+_LOOKS_LIKE_A_FIELD = re.compile(rf"[^\W\d]\w*:(?!//)\S|(?:-|\w+:)[{ODD_BLANKS}]")
 
 
 def as_value(text: str) -> str:
@@ -24,7 +25,7 @@ def as_value(text: str) -> str:
 
 def as_key(text: str) -> str:
     """The text as a field's key; quoted where it would not read back as typed."""
-    if text and text != "<<" and ":" not in text and _pairs(f"{text}: v\n") == [(text, "v")]:
+    if text and text != "<<" and ":" not in text and not odd_blank(text) and _pairs(f"{text}: v\n") == [(text, "v")]:
         return text
     return quoted(text)
 

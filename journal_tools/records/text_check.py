@@ -17,6 +17,7 @@ Found = tuple[int, LineFault, str, bool]
 
 _LOST = re.compile(r"[ \t]*(#[^\s#=\-!][^\r\n]*)")
 _LOST_SURELY = re.compile(r"#(?:\d|(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3})(?:\W|\Z))")
+_COMMENT = re.compile(r"[ \t]+(?:#(?:[ \t].*)?)?\Z")
 _HEX = re.compile(r"#([0-9A-Fa-f]{3}(?:[0-9A-Fa-f]{3})?)\Z")
 _GLUED = re.compile(r"[^\W\d]\w*:(?!//)\S")
 _ODD_BLANK = re.compile(rf"(?:-|[^\W\d]\w*:)[{ODD_BLANKS}]")
@@ -67,9 +68,10 @@ def _lost(node: yaml.ScalarNode, header: str, lines: list[str], is_key: bool) ->
             "",
         )
     else:
-        right = f"What follows # is taken for a comment, and {lost.group(1)} is lost. Put the value in quotes"
+        words = _COMMENT.sub("", lost.group(1))
+        right = f"What follows # is taken for a comment, and {words} is lost. Put the value in quotes"
         right += "." if sure else ", or a blank after the # of a comment."
-        whole = line.value.endswith(lost.group(1)) and node.style is None and not is_key
+        whole = line.value.endswith(words) and node.style is None and not is_key
         fault = LineFault(line.value, right, line.with_value(quoted(line.value)) if whole else "", "")
     yield number, fault, "lost-after-hash", sure
 
