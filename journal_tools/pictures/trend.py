@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 WIDTH = 380
 HEIGHT = 290
 YARN_ROW = 26
-LONGEST_NAME = 20
+LONGEST_NAME = 22
 MM = {"in": 25.4, "cm": 10.0}
 STEPS = {
     "in": [Fraction(1, 8), Fraction(1, 4), Fraction(1, 2), *map(Fraction, (1, 2, 4, 10, 20))],
@@ -85,7 +85,7 @@ class OffTrend:
             axes.set_yticklabels([off_words(tick, self.direction, self.unit) for tick in ticks])
             axes.set_ylim(*room_for(self.points, per))
             as_planned(axes.axhline)
-            what_marks_mean(figure)
+            what_marks_mean(figure, self.points)
             return as_svg(figure)
 
 
@@ -112,7 +112,7 @@ class OffByYarn:
         per = MM[self.unit]
         row_of = {yarn: n for n, yarn in enumerate(self.yarns)}
         with drawn_on(*self.size) as figure:
-            axes = axes_in(figure, 148, 12, 34, 44)
+            axes = axes_in(figure, 156, 30, 34, 44)
             for point in sorted(self.points, key=lambda point: (point.yarn, point.when, point.warp)):
                 row = row_of[point.yarn]
                 axes.plot(
@@ -127,7 +127,7 @@ class OffByYarn:
             axes.set_yticklabels([shortened(yarn) for yarn in self.yarns])
             axes.set_ylim(len(self.yarns) - 0.4, -0.6)
             as_planned(axes.axvline)
-            what_marks_mean(figure)
+            what_marks_mean(figure, self.points)
             return as_svg(figure)
 
 
@@ -136,11 +136,13 @@ def as_planned(across: Callable[..., Any]) -> None:
     across(0, color=QUIET.light, linewidth=1.4, linestyle=(0, (4, 3)))
 
 
-def what_marks_mean(figure: Figure) -> None:
-    """The legend: what ink and what the warning colour stand for."""
+def what_marks_mean(figure: Figure, points: Sequence[OffPoint]) -> None:
+    """The legend: what ink stands for and, where it is used, the warning colour."""
     from matplotlib.lines import Line2D
 
-    meanings = (("o", GROUPS[0], "within what a tape can tell"), ("D", MADDER, "beyond it"))
+    meanings = [("o", GROUPS[0], "within what a tape can tell")]
+    if any(point.beyond for point in points):
+        meanings.append(("D", MADDER, "beyond it"))
     handles = [Line2D([], [], color=tone.light, marker=mark, linestyle="", label=said) for mark, tone, said in meanings]
     figure.legend(handles=handles, loc="upper left", bbox_to_anchor=(0, 1), ncols=2)
 

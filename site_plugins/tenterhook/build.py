@@ -25,8 +25,10 @@ if TYPE_CHECKING:
 log = logging.getLogger("mkdocs.plugins.tenterhook")
 
 THEME = Path(__file__).parent / "theme"
-ROOMS = ("warps", "yarns", "drafts", "looms", "finishes", "trends", "how-it-is-reckoned")
+ROOMS = ("warps", "yarns", "drafts", "looms", "finishes", "trends")
 """The pages that the bar at the top leads to, in this order, where they exist."""
+CELLAR = ("how-it-is-reckoned", "field-guide")
+"""The pages that the foot leads to."""
 SEARCH = "search"
 SHIELD = "---\nkind: page\n---\n\n"
 """Stands before every page's notes: whatever looks like front matter in them stays text."""
@@ -106,10 +108,10 @@ class Room:
         return url == f"{self.address}.html" or url.startswith(f"{self.address}/")
 
 
-def rooms(site: Site) -> tuple[Room, ...]:
-    """What the bar at the top leads to."""
+def rooms(site: Site, addresses: Iterable[str]) -> tuple[Room, ...]:
+    """Those of the addresses that the site has, under their titles."""
     titles = {page.address: page.title for page in site.pages}
-    return tuple(Room(titles[name], name) for name in ROOMS if name in titles)
+    return tuple(Room(titles[address], address) for address in addresses if address in titles)
 
 
 def site_files(site: Site, files: Files, config: MkDocsConfig) -> Files:

@@ -63,8 +63,9 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
         return build.site_files(self.site, files, config)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """Tell the theme what the bar leads to."""
-        env.globals["rooms"] = build.rooms(self.site)
+        """Tell the theme what its bar and its foot lead to."""
+        env.globals["rooms"] = build.rooms(self.site, build.ROOMS)
+        env.globals["cellar"] = build.rooms(self.site, build.CELLAR)
         env.globals["search_page"] = build.has_search(config) and f"{build.SEARCH}.html"
         return env
 

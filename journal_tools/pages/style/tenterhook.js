@@ -11,7 +11,8 @@
   function sortKey(row, column) {
     var cell = row.cells[column];
     var text = cell.dataset.sort || cell.textContent.trim();
-    return { text: text, number: text === "" ? NaN : Number(text.replace(/[^0-9.+-].*$/, "") || NaN) };
+    var number = /^[-+−]?[0-9.]+(?=\s*%|$|\s*±)/.exec(text);
+    return { text: text, number: number ? Number(number[0].replace("−", "-")) : NaN };
   }
 
   function compare(a, b) {
@@ -35,7 +36,8 @@
   }
 
   all("table[data-sortable]").forEach(function (table) {
-    all("thead th", table).forEach(function (heading, column) {
+    all("thead tr > *", table).forEach(function (heading, column) {
+      if (heading.tagName !== "TH") return;
       var button = document.createElement("button");
       button.type = "button";
       button.textContent = heading.textContent;
