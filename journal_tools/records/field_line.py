@@ -8,7 +8,7 @@ from dataclasses import dataclass
 _PARTS = re.compile(
     r"""(?P<indent>[ \t]*)
         (?P<dashes>(?:-[ \t]+)*)
-        (?:(?P<key>"[^"]*"|'[^']*'|[^\s"'\#][^\#]*?)[ \t]*:(?:[ \t]+|\Z))?
+        (?:(?P<key>"[^"]*"|'[^']*'|[^ \t"'\#{\[][^\#]*?)[ \t]*:(?:[ \t]+|\Z))?
         (?P<value>.*)\Z""",
     re.VERBOSE | re.DOTALL,
 )

@@ -18,8 +18,9 @@ def flow_fault(node: yaml.CollectionNode, header: str, line: FieldLine) -> LineF
     if right is None:
         return None
     source = header[node.start_mark.index : node.end_mark.index]
-    parts = meant_by(source) if line.value == source and line.key else None
-    mended = line_and_below(line, parts) if parts else ""
+    parts = meant_by(source) if line.value == source else None
+    known = parts and (line.key or parts[0][0] is not None)
+    mended = line_and_below(line, parts) if parts and known else ""
     return LineFault(source, f"{right} Write one value a line, without brackets.", mended, "")
 
 

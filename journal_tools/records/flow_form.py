@@ -46,12 +46,14 @@ def meant_by(text: str) -> Parts | None:
 
 
 def line_and_below(line: FieldLine, parts: Parts) -> str:
-    """The line with its parts below it, one value a line."""
-    deeper = " " * (line.column + 2)
-    lines = [line.with_value("")]
+    """The line with its parts below its key or after its dash, one value a line."""
+    column = " " * (line.column + (2 if line.key else 0))
+    lines = [line.with_value("")] if line.key else []
     for key, value in parts:
         start = "- " if key is None else f"{as_key(key)}: "
-        lines.append(deeper + f"{start}{as_value(value) if value else ''}".rstrip())
+        lines.append(column + f"{start}{as_value(value) if value else ''}".rstrip())
+    if not line.key:
+        lines[0] = line.indent + line.dashes + lines[0].lstrip() + line.comment
     return "\n".join(lines)
 
 

@@ -7,6 +7,7 @@ import re
 from journal_tools.records.field_line import FieldLine, take_apart
 from journal_tools.records.value_faults import LineFault
 
+_PROSE = re.compile(r"[^\W\d_a-z]\w*( \S+){3}")
 _ONE_WORD = re.compile(r"[a-z][a-z_]*(?: \d+)?\Z")
 
 
@@ -95,6 +96,23 @@ def column_fault(words: list[str], number: int) -> LineFault | None:
         f"Lines of one group begin in one column: {_or(sorted(columns))}."
     )
     return LineFault(_shown(line), right, mended if sure else "", mended)
+
+
+def notes_begin(words: list[str], number: int) -> int:
+    """The line after the nearest gap above, where notes may begin; `number` where there is no gap."""
+    gap = next((n for n in range(number - 1, -1, -1) if not words[n].strip()), number - 1)
+    return gap + 1
+
+
+def notes_fault(words: list[str], number: int) -> LineFault | None:
+    """Notes that begin after a gap without a `---` above them."""
+    line = take_apart(words[number].rstrip("\r\n"))
+    key_like = line.key and not _PROSE.match(line.key)
+    if number == 0 or words[number - 1].strip() or line.indent or line.dashes or key_like:
+        return None
+    right = "Notes seem to begin here. The fields end with a line `---` above them."
+    whole = words[number].rstrip("\r\n")
+    return LineFault(whole, right, f"---\n{whole}", "", ends_fields=True)
 
 
 def no_colon_fault(words: list[str], number: int) -> LineFault | None:

@@ -19,6 +19,8 @@ from journal_tools.records.layout_faults import (
     column_fault,
     document_fault,
     no_colon_fault,
+    notes_begin,
+    notes_fault,
     path_to,
     tab_fault,
     too_deep_fault,
@@ -66,6 +68,8 @@ def read_with_mending(header: str, file: str, first_line: int) -> MendedReading:
             # After the first line that nobody understands, more such lines are most likely its echo.
             problems[number] = _problem(words, number, fault, file, first_line)
         understood = understood and fault is not None
+        if fault is not None and fault.ends_fields:
+            del lines[number + 1 :], words[number + 1 :]
         stand_in = fault.stand_in if fault else ""
         if stand_in == words[number]:
             break
@@ -104,6 +108,8 @@ def _faults(words: list[str], stopped: yaml.YAMLError, at: int) -> Iterator[tupl
         line = take_apart(words[begin])
         yield begin, value_fault(line) or key_fault(line)
         if "simple key" in context:
+            notes = notes_begin(words, begin)
+            yield notes, notes_fault(words, notes)
             yield begin, no_colon_fault(words, begin)
     line = take_apart(words[at])
     yield at, value_fault(line) or key_fault(line)
@@ -115,6 +121,9 @@ def _faults(words: list[str], stopped: yaml.YAMLError, at: int) -> Iterator[tupl
         # Something stands after a closed text: its quote or bracket may have opened further up.
         for number in above:
             yield number, value_fault(take_apart(words[number]))
+    notes = notes_begin(words, at)
+    if any(word.strip() for word in words[:notes]):
+        yield notes, notes_fault(words, notes)
     yield at, column_fault(words, at)
     yield at, no_colon_fault(words, at)
 

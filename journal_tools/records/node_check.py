@@ -12,10 +12,11 @@ from dataclasses import dataclass, field
 import yaml
 
 from journal_tools.problems import Problem, Severity
-from journal_tools.records.characters import name, odd_blank, plain_blanks, show_unseen
+from journal_tools.records.characters import odd_blank
 from journal_tools.records.fences import LINE
 from journal_tools.records.field_line import FieldLine, take_apart
 from journal_tools.records.flow_check import flow_fault
+from journal_tools.records.layout_faults import notes_fault
 from journal_tools.records.node_tree import DEEPEST, NodeTree, Oddity
 from journal_tools.records.quoting import quoted
 from journal_tools.records.text_check import text_faults
@@ -57,7 +58,7 @@ class _Check:
     def tell(self, number: int, path: Path, fault: LineFault, slug: str, sure: bool = True) -> None:
         """Note a problem on the header's line `number`."""
         severity = Severity.FAULT if sure else Severity.QUESTION
-        place = self.first_line + number
+        place = self.first_line + max(min(number, len(self.lines) - 1), 0)
         self.problems.append(
             Problem(self.file, place, ": ".join(path), fault.read, fault.right, severity, slug, fault.mended)
         )
@@ -80,10 +81,9 @@ class _Check:
             self.paths[id(key)] = below
             self.key(key, word, below, seen)
             if key.style is None and odd_blank(key.value):
-                right = f"{name(odd_blank(key.value))} stands in the key or before it. Type the blank anew."
-                mended = plain_blanks(self.lines[number].rstrip("\r\n")[: key.end_mark.column])
-                mended += self.lines[number].rstrip("\r\n")[key.end_mark.column :]
-                self.tell(number, below, LineFault(show_unseen(key.value), right, mended, ""), "characters")
+                fault = key_fault(self.line(number))
+                if fault is not None:
+                    self.tell(number, below, fault, "characters")
             if key.style is None and _GLUED_KEY.match(word) and not (node.flow_style and not value.value):
                 right = "A blank must follow the colon that ends a key. Put a key that holds a colon in quotes."
                 self.tell(number, below, LineFault(word, right, "", ""), "key")
@@ -98,6 +98,9 @@ class _Check:
             right = f"`{word}` stands on line {self.first_line + seen[word]} and again here. Keep one."
             self.tell(number, path, LineFault(self.line(number).value, right, "", ""), "doubled-key")
         seen.setdefault(word, number)
+        notes = notes_fault(self.lines, number) if len(path) == 1 and " " in word else None
+        if notes is not None:
+            self.tell(number, (), notes, "fence")
         if key.style is None and word == "<<":
             fault = LineFault(word, "Records have no merged fields. Write the fields out.", "", "")
             self.tell(number, path, fault, "anchor")
@@ -124,7 +127,10 @@ class _Check:
             line = item.start_mark.line
             if isinstance(item, yaml.SequenceNode) and not item.flow_style and not node.flow_style:
                 right = "An item begins with one dash and a blank. Take the other dash out."
-                self.tell(line, below, LineFault(self._source(item), right, "", ""), "list")
+                own = self.line(line)
+                alone = own.value.strip("- ") and item.value[-1].end_mark.line == line
+                mended = own.indent + own.dashes[:-2] + own.with_value(own.value).strip()[len(own.dashes) :]
+                self.tell(line, below, LineFault(self._source(item), right, mended if alone else "", ""), "list")
             glued = key_fault(self.line(line)) if fields_beside and self._is_plain(item) else None
             if glued is not None:
                 self.tell(line, below, glued, "key")
@@ -158,6 +164,8 @@ class _Check:
     def oddity(self, oddity: Oddity) -> None:
         """Tell of an anchor, alias or tag, or of fields nested too deep."""
         number = oddity.node.start_mark.line
+        if any(p.slug == "anchor" and p.line == self.first_line + number for p in self.problems):
+            return
         path = self.paths.get(id(oddity.node), ())
         if oddity.what == "depth":
             right = f"Fields stand inside one another more than {DEEPEST} deep; a record needs five or six."

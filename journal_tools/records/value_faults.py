@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import yaml
 
-from journal_tools.records.characters import ODD_BLANKS, name, odd_blank, show_unseen
+from journal_tools.records.characters import ODD_BLANKS, name, odd_blank, plain_blanks, show_unseen
 from journal_tools.records.field_line import FieldLine
 from journal_tools.records.flow_form import line_and_below, meant_by, one_line
 from journal_tools.records.node_tree import compose
@@ -16,6 +16,7 @@ from journal_tools.records.quoting import quoted
 _MISSING_BLANK = re.compile(
     rf"([^\W\d][\w ]*?)(?::|[ ]*\uff1a[ ]*)(?!//)([^\s{ODD_BLANKS}].*)\Z", re.DOTALL
 )
+_INCHES = re.compile(r'"[~?\d][^"]*\d[ ]?".*[^" ]')
 _ODD_BLANK_AFTER = re.compile(rf"(-|[^\W\d][\w ]*?:)[{ODD_BLANKS}][ {ODD_BLANKS}]*(.*)\Z", re.DOTALL)
 _EQUALS = re.compile(r"([^\W\d][\w ]*?)[ ]*=[ ]*(\S.*)\Z", re.DOTALL)
 
@@ -26,12 +27,14 @@ class LineFault:
 
     read: the part of the line that is meant. right: what would be right. mended: the line, or
     several, to paste, "" where it cannot be known. stand_in: a line that reads, in its place.
+    ends_fields: whether the fields end above this line, and notes begin.
     """
 
     read: str
     right: str
     mended: str
     stand_in: str
+    ends_fields: bool = False
 
 
 def value_fault(line: FieldLine) -> LineFault | None:
@@ -54,7 +57,11 @@ def value_fault(line: FieldLine) -> LineFault | None:
 
 
 def key_fault(line: FieldLine) -> LineFault | None:
-    """What is wrong with a line that has words and no key, where a key with its value can be seen."""
+    """What is wrong with a line's key, or with words that have none where a key can be seen."""
+    if odd_blank(line.key):
+        mended = plain_blanks(f"{line.indent}{line.dashes}{line.key}") + f": {line.value}{line.comment}"
+        right = f"{name(odd_blank(line.key))} stands in the key or before it. Type the blank anew."
+        return LineFault(show_unseen(line.key), right, mended, mended)
     if line.key or not line.value:
         return None
     start = line.indent + line.dashes
@@ -96,6 +103,10 @@ def _whole_in_quotes(line: FieldLine, right: str) -> LineFault:
 def _quoted(line: FieldLine, why: str) -> LineFault:
     value, mark = line.value, line.value[0]
     inner = value[1:]
+    if _INCHES.match(value) and _reads(inner):
+        mended = line.with_value(inner)
+        right = "An inch mark stands after a figure; no quotation mark is wanted before it."
+        return LineFault(value, right, mended, mended)
     if value.count(mark) == 1:
         right = f"{why}The closing {mark} is missing."
         text = inner
@@ -117,8 +128,8 @@ def _bracket(line: FieldLine) -> LineFault:
     if closing not in value:
         right = f"{opening} is not closed on its line. Write one value a line, without brackets."
         return LineFault(value, right, "", line.with_value(""))
-    parts = meant_by(value) if line.key else None
-    if parts:
+    parts = meant_by(value)
+    if parts and (line.key or parts[0][0] is not None):
         lost = "what stands after a # is lost" if " #" in value else "a colon or a comma is misread"
         right = f"Between {opening} and {closing} {lost}. Write one value a line, without brackets."
         return LineFault(value, right, line_and_below(line, parts), line.with_value(one_line(parts)))
