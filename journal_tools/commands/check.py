@@ -37,6 +37,11 @@ def command(context: click.Context, journal: Path | None, as_json: bool) -> None
     else:
         for problem in problems:
             tell(problem)
-        kinds = ", ".join(f"{len(read.kind(kind))} {kind}" for kind in KINDS if read.kind(kind)) or "no records yet"
+        kinds = ", ".join(_number(kind, len(read.kind(kind))) for kind in KINDS if read.kind(kind)) or "no records yet"
         click.echo(f"{kinds}: {counted(problems)}.")
     context.exit(1 if any(problem.is_fault for problem in problems) else 0)
+
+
+def _number(kind: str, number: int) -> str:
+    one = {"finishes": "finish"}.get(kind, kind.removesuffix("s"))
+    return f"{number} {one if number == 1 else kind}"

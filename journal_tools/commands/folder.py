@@ -42,5 +42,6 @@ def find(given: Path | None) -> Place:
         if (folder / "journal.md").is_file():
             return Place(folder.parent, folder)
     raise click.UsageError(
-        f"there is no journal in {start}: no folder `entries` and no `journal.md`. `tenterhook begin {start.name}` makes one."
+        f"there is no journal in {start}: no folder `entries` and no `journal.md`."
+        " `tenterhook begin my-journal` makes one."
     )

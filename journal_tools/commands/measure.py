@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+from click.exceptions import Exit
 
 from journal_tools.commands.folder import Place, find, journal_option
 from journal_tools.commands.terminal import tell
@@ -24,21 +25,21 @@ STATES = ("in_reed", "on_loom", "off_loom", "hemmed", "washed", "made_up", "pick
 @click.argument("warp")
 @click.option("--piece", help="Which piece, by its name in the record.")
 @click.option("--add", is_flag=True, help="The piece is new: add it to the record.")
-@click.option("--stretch", help="The stretch that a new piece is of.")
+@click.option("--stretch", help="The stretch that the piece is of, where its name alone does not say.")
 @click.option("--in-reed", metavar="WIDTH", help="Width in the reed, or so many dents.")
 @click.option("--on-loom", metavar="SIZE", help="Width x length, tension on, temple moved away.")
 @click.option("--off-loom", metavar="SIZE", help="Width x length, cut off and rested overnight.")
 @click.option("--hemmed", metavar="SIZE", help="Width x length, once hemmed.")
-@click.option("--washed", metavar="SIZE", multiple=True, help="Width x length, dry; the next wash. May stand more than once.")
+@click.option(
+    "--washed", metavar="SIZE", multiple=True, help="Width x length, dry; the next wash. May stand more than once."
+)
 @click.option("--made-up", metavar="SIZE", help="Width x length as the owner measures it.")
 @click.option("--picks", metavar="COUNT", help="Picks in the piece.")
 @click.option("--weight", metavar="WEIGHT", help="What it weighs, washed.")
 @click.option("--replace", is_flag=True, help="Put a figure in the place of one that is there.")
 @click.option("--dry-run", is_flag=True, help="Say what would be written, and write nothing.")
 @journal_option
-@click.pass_context
 def command(
-    context: click.Context,
     warp: str,
     piece: str | None,
     add: bool,
@@ -67,20 +68,20 @@ def command(
 
     place = find(journal)
     read = read_journal(place.entries)
-    record = _record(context, read, warp)
+    record = _record(read, warp)
     given = [(state, text) for state in STATES for text in _several(typed[state])]
     try:
-        changes = _changes(context, read, record, piece, stretch, given, add=add, replace=replace)
+        spot, changes = _changes(read, record, piece, stretch, given, add=add, replace=replace)
         _write(place, record, changes, dry_run)
     except NotMeasured as refused:
         click.echo(str(refused), err=True)
-        context.exit(1)
+        raise Exit(1) from None
     except SpliceRefused as refused:
         tell(refused.problem)
         click.echo("The record is as it was.", err=True)
-        context.exit(1)
+        raise Exit(1) from None
     if changes and not dry_run:
-        _show(place, record.name, piece)
+        _show(place, record.name, spot)
 
 
 def _several(typed: str | tuple[str, ...] | None) -> tuple[str, ...]:
@@ -89,7 +90,7 @@ def _several(typed: str | tuple[str, ...] | None) -> tuple[str, ...]:
     return (typed,) if isinstance(typed, str) else typed
 
 
-def _record(context: click.Context, journal: Journal, name: str) -> Warp:
+def _record(journal: Journal, name: str) -> Warp:
     from journal_tools.problems import nearest
     from journal_tools.records.readers import slug
 
@@ -100,18 +101,17 @@ def _record(context: click.Context, journal: Journal, name: str) -> Warp:
         near = nearest(name, journal.warps)
         hint = f" Did you mean {near}?" if near else " `tenterhook new warp` makes one."
         click.echo(f'There is no warp called "{name}" here.{hint}', err=True)
-        context.exit(1)
+        raise Exit(1)
     faults = [problem for problem in journal.problems_of(found.file) if problem.is_fault]
     if faults:
         click.echo(f"{found.file} has something to mend first:", err=True)
         for fault in faults:
             tell(fault)
-        context.exit(1)
+        raise Exit(1)
     return found
 
 
 def _changes(
-    context: click.Context,
     journal: Journal,
     warp: Warp,
     piece: str | None,
@@ -120,36 +120,35 @@ def _changes(
     *,
     add: bool,
     replace: bool,
-) -> list[Change]:
-    from journal_tools.editing.measuring import NotMeasured, find_spot, new_spot, piece_names, with_units
+) -> tuple[Spot, list[Change]]:
+    from journal_tools.editing.measuring import NotMeasured, find_spot, new_spot, spots, with_units
 
     units = with_units(journal.settings.units, warp)
-    names = piece_names(warp)
-    if piece is None and names and not given:
-        piece = click.prompt("Which piece?", type=click.Choice(names), default=names[0])
-    if add and piece is None:
-        raise NotMeasured("say what the new piece is called, with --piece.")
     changes: list[Change] = []
     if add:
-        spot, made = new_spot(warp, piece or "", stretch)
+        if piece is None:
+            raise NotMeasured("say what the new piece is called, with --piece.")
+        spot, made = new_spot(warp, piece, stretch)
         changes.append(made)
     else:
-        spot = find_spot(warp, piece)
+        names = list(dict.fromkeys(spot.name for spot in spots(warp) if stretch in (None, spot.stretch)))
+        if piece is None and len(names) > 1 and not given:
+            piece = click.prompt("Which piece?", type=click.Choice(names), default=names[0])
+        spot = find_spot(warp, piece, stretch)
     if not given:
         given = _ask(spot, units)
-        if not given:
-            click.echo("Nothing to write.")
-            return []
-    return changes + _read(spot, given, units, replace)
+    if not given:
+        click.echo("Nothing to write.")
+        return spot, []
+    return spot, changes + _read(spot, given, units, replace)
 
 
 def _read(spot: Spot, given: list[tuple[str, str]], units: Units, replace: bool) -> list[Change]:
-    import dataclasses
-
     from journal_tools.editing.measuring import NotMeasured, change_for, read_as
     from journal_tools.quantities import Unreadable
-    from journal_tools.records.cloth import SizeAt
 
+    if replace and sum(state == "washed" for state, _ in given) > 1:
+        raise NotMeasured("with --replace only the last wash is written anew; say --washed once.")
     changes = []
     for state, text in given:
         try:
@@ -157,9 +156,8 @@ def _read(spot: Spot, given: list[tuple[str, str]], units: Units, replace: bool)
         except Unreadable as unreadable:
             raise NotMeasured(f'--{state.replace("_", "-")} "{unreadable.read}": {unreadable.right}') from unreadable
         changes.append(change_for(spot, state, text.strip(), replace=replace))
-        if state == "washed" and not replace:  # so that the next one is the next wash
-            washed = (*spot.said.washed, SizeAt(size=quantity))
-            spot = dataclasses.replace(spot, said=dataclasses.replace(spot.said, washed=washed))
+        if state == "washed":
+            spot = spot.washed_again(quantity)
     return changes
 
 
@@ -195,8 +193,7 @@ def _write(place: Place, warp: Warp, changes: list[Change], dry_run: bool) -> No
 
     if not changes:
         return
-    if not dry_run:
-        write(place.entries / warp.file, changes, warp.file)
+    write(place.entries / warp.file, changes, warp.file, dry_run=dry_run)
     for change in changes:
         if isinstance(change.value, Mapping):
             continue
@@ -204,21 +201,24 @@ def _write(place: Place, warp: Warp, changes: list[Change], dry_run: bool) -> No
         click.echo(f"{'would write' if dry_run else 'wrote'} {where}: {change.value}")
 
 
-def _show(place: Place, name: str, piece: str | None) -> None:
+def _show(place: Place, name: str, spot: Spot) -> None:
     """What the cloth did, as it stands now, and what the journal asks about it."""
+    from journal_tools.editing.measuring import spots
     from journal_tools.ledger import ledger_of, questions
     from journal_tools.ledger.words import per_cent, points
-    from journal_tools.pages.measured import off_words
+    from journal_tools.pages.measured import off_words, size_text
     from journal_tools.records import read_journal
 
     journal = read_journal(place.entries)
-    ledger = ledger_of(journal, journal.warps[name])
+    warp = journal.warps[name]
+    ledger = ledger_of(journal, warp)
+    said = next(each.said for each in spots(warp) if each.path == spot.path)
     click.echo("")
     for each in ledger.pieces:
-        if piece is not None and each.name != piece:
+        if each.laid.levels[0] is not said:
             continue
-        if each.name:
-            click.secho(each.name, bold=True)
+        if title := each.name or spot.name:
+            click.secho(title, bold=True)
         if not each.rows:
             click.echo("  No loss yet: two sizes of the same cloth make one.")
         for row in each.rows:
@@ -226,7 +226,13 @@ def _show(place: Place, name: str, piece: str | None) -> None:
             off = off_words(line) if line is not None else ""
             planned = f"planned {per_cent(row.planned)}" if row.planned is not None else ""
             words = "; ".join(word for word in (planned, off) if word)
-            click.secho(f"  {row.label:<34}{per_cent(row.loss):>8} ± {points(row.uncertainty):<6}{words}", bold=row.whole)
+            figure = f"{per_cent(row.loss):>8} ± {points(row.uncertainty)}"
+            click.secho(f"  {row.label:<34}{figure:<16}{words}".rstrip(), bold=row.whole)
+        lost = {(row.direction, row.last) for row in each.rows}
+        for line in each.sizes:  # what was planned and ends no loss, as the made-up size
+            if line.off_mm is not None and (line.direction, line.state) not in lost:
+                label = f"{line.direction}, {line.state.name}"
+                click.echo(f"  {label:<34}{size_text(line.measured_mm or 0, line):>8}{'':<8}{off_words(line)}")
     for problem in questions(journal, ledger):
         if not problem.slug.startswith("no-such"):
             tell(problem)

@@ -12,6 +12,7 @@ from journal_tools.commands.folder import find, journal_option
 
 if TYPE_CHECKING:
     from journal_tools.ledger.past import Past, PastWarp
+    from journal_tools.records import Journal
 
 
 @click.command()
@@ -43,7 +44,6 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
     """
     from journal_tools.ledger.past import as_json as objects
     from journal_tools.ledger.past import past_of
-    from journal_tools.problems import nearest
     from journal_tools.records import read_journal
 
     read = read_journal(find(journal).entries)
@@ -52,12 +52,25 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
         click.echo(json.dumps(objects(past), indent=2, ensure_ascii=False))
     elif past.warps:
         _show(past, read.yarns[past.yarn].heading if past.yarn in read.yarns else past.yarn)
-    else:
-        near = nearest(past.yarn, read.yarns)
-        hint = f" Did you mean {near}?" if near else ""
-        known = f" Yarns here: {', '.join(read.yarns)}." if read.yarns and not near else ""
-        click.echo(f'No warp in this journal has a yarn called "{yarn}".{hint}{known}', err=True)
+    if not past.warps:
+        click.echo(_no_warp(read, past.yarn, yarn), err=True)
     context.exit(0 if past.warps else 1)
+
+
+def _no_warp(journal: Journal, name: str, typed: str) -> str:
+    """What to say where no warp has the yarn: what was probably meant, else what there is."""
+    from journal_tools.problems import nearest
+    from journal_tools.records.yarns_used import all_yarns
+
+    if name in journal.yarns:
+        return f"No warp in this journal has {journal.yarns[name].heading} ({name}) in it yet."
+    known = dict.fromkeys(yarn.name for warp in journal.warps.values() for yarn in all_yarns(journal, warp))
+    near = nearest(name, known)
+    if near:
+        more = f" Did you mean {near}?"
+    else:
+        more = f" Yarns woven here: {', '.join(sorted(known))}." if known else ""
+    return f'No warp in this journal has a yarn called "{typed}".{more}'
 
 
 def _show(past: Past, heading: str) -> None:

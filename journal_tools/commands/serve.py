@@ -11,11 +11,12 @@ from journal_tools.commands.folder import find, journal_option
 from journal_tools.commands.site_builder import run
 
 PORT = 8327
+MOST = 65535
 
 
 @click.command()
 @journal_option
-@click.option("--port", type=click.IntRange(1024, 65535), default=PORT, show_default=True, help="The port to serve at.")
+@click.option("--port", type=click.IntRange(1024, MOST), default=PORT, show_default=True, help="The port to serve at.")
 @click.option("--public/--whole", "public", default=None, help="As others would see it; or all of it.")
 @click.option("--open", "open_browser", is_flag=True, help="Open a browser as well.")
 @click.pass_context
@@ -35,7 +36,8 @@ def command(
     place = find(journal)
     if not _is_free(port):
         click.echo(
-            f"Port {port} is taken, perhaps by this journal served in another window. End that one, or say --port {port + 1}.",
+            f"Port {port} is taken, perhaps by this journal served in another window."
+            f" End that one, or choose another: --port {port + 1 if port < MOST else port - 1}",
             err=True,
         )
         context.exit(1)

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from journal_tools.editing.change import Change
 from journal_tools.editing.change import Path as KeyPath
-from journal_tools.editing.splice import splice_file
+from journal_tools.editing.splice import splice, splice_file
 from journal_tools.problems import nearest
-from journal_tools.quantities import Units, Unreadable, parse_count, parse_length, parse_size, parse_weight
-from journal_tools.records.cloth import Cloth
+from journal_tools.quantities import Size, Units, Unreadable, parse_count, parse_length, parse_size, parse_weight
+from journal_tools.records.cloth import Cloth, SizeAt
+from journal_tools.records.front_matter import read_file
 from journal_tools.records.warp import Piece, Stretch, Warp
 
 STATES: Mapping[str, str] = {
@@ -35,10 +36,16 @@ class NotMeasured(Exception):
 
 @dataclass(frozen=True)
 class Spot:
-    """Where in a record one piece's sizes stand. said: what the record says of it already."""
+    """Where in a record one piece's sizes stand.
+
+    said: what the record says of it already. name: what the weaver calls it, "piece 2" or "stretch 2"
+    where it has no name, "" for a record that is one piece. stretch: the stretch it is of, "" for none.
+    """
 
     path: KeyPath
     said: Cloth
+    name: str = ""
+    stretch: str = ""
 
     def has(self, state: str) -> bool:
         """Whether the record has this already, here and not above."""
@@ -47,38 +54,60 @@ class Spot:
 
     @property
     def washes(self) -> int:
-        """How many washes it has."""
-        return len(self.said.washed)
+        """The number of its last wash, 0 for none."""
+        return max((at.wash or place for place, at in enumerate(self.said.washed, start=1)), default=0)
+
+    def washed_again(self, size: Size) -> Spot:
+        """The same with one wash more, so that the next one is the one after."""
+        washed = (*self.said.washed, SizeAt(size=size, wash=self.washes + 1))
+        return dataclasses.replace(self, said=dataclasses.replace(self.said, washed=washed))
 
 
-def piece_names(warp: Warp) -> tuple[str, ...]:
-    """The names of the pieces of a warp, in the order woven; a piece without one by its number."""
+def spots(warp: Warp) -> tuple[Spot, ...]:
+    """Every piece of a warp in the order woven; a stretch or a record without pieces stands for itself."""
+    if not warp.stretches:
+        return _pieces((), warp, "") or (Spot((), warp),)
+    found: list[Spot] = []
+    for order, stretch in enumerate(warp.stretches):
+        path: KeyPath = ("stretches", order)
+        name = stretch.name or f"stretch {order + 1}"
+        found += _pieces(path, stretch, name) or [Spot(path, stretch, name, name)]
+    return tuple(found)
+
+
+def _pieces(above: KeyPath, stretch: Stretch, name: str) -> tuple[Spot, ...]:
     return tuple(
-        piece.name or str(number)
-        for stretch in warp.woven()
-        for number, piece in enumerate(stretch.pieces, start=1)
+        Spot((*above, "pieces", order), piece, piece.name or f"piece {order + 1}", name)
+        for order, piece in enumerate(stretch.pieces)
     )
 
 
-def find_spot(warp: Warp, piece: str | None) -> Spot:
-    """Where the sizes of a piece stand; without a name, the record itself when it has no pieces.
+def find_spot(warp: Warp, piece: str | None, stretch: str | None = None) -> Spot:
+    """Where the sizes of a piece stand; no name is needed where there is only one.
 
     Raises NotMeasured where it is not clear which piece is meant.
     """
-    names = piece_names(warp)
+    every = spots(warp)
+    inside = [spot for spot in every if stretch in (None, spot.stretch)]
+    if not inside:
+        raise NotMeasured(f'{warp.heading} has no stretch called "{stretch}". It has: {_listed(stretches(warp))}.')
+    found = [spot for spot in inside if piece in (None, spot.name)]
+    if len(found) == 1:
+        return found[0]
+    names = list(dict.fromkeys(spot.name for spot in inside if spot.name))
+    if not found:
+        near = nearest(piece or "", names)
+        hint = f" Did you mean {near}?" if near else f" It has: {_listed(names)}."
+        raise NotMeasured(f'{warp.heading} has no piece called "{piece}".{hint} To add one, say --add as well.')
     if piece is None:
-        if names:
-            raise NotMeasured(f"{warp.heading} has several pieces; say which with --piece: {', '.join(names)}.")
-        if len(warp.stretches) > 1:
-            listed = ", ".join(stretch.name or str(number) for number, stretch in enumerate(warp.stretches, 1))
-            raise NotMeasured(f"{warp.heading} has several stretches; say which with --piece: {listed}.")
-        return Spot(("stretches", 0), warp.stretches[0]) if warp.stretches else Spot((), warp)
-    for path, said in _places(warp):
-        if (getattr(said, "name", None) or str(int(path[-1]) + 1)) == piece:
-            return Spot(path, said)
-    near = nearest(piece, names)
-    hint = f" Did you mean {near}?" if near else f" It has: {', '.join(names) or 'no pieces'}."
-    raise NotMeasured(f'{warp.heading} has no piece called "{piece}".{hint} To add one, say --add as well.')
+        raise NotMeasured(f"{warp.heading} has several pieces; say which with --piece: {_listed(names)}.")
+    where = _listed(spot.stretch for spot in found)
+    raise NotMeasured(f'{warp.heading} has more than one piece called "{piece}"; say which with --stretch: {where}.')
+
+
+def stretches(warp: Warp) -> tuple[str, ...]:
+    """The names of a warp's stretches, "stretch 2" where one has none."""
+    return tuple(stretch.name or f"stretch {number}" for number, stretch in enumerate(warp.stretches, start=1))
 
 
 def new_spot(warp: Warp, piece: str, stretch: str | None) -> tuple[Spot, Change]:
@@ -86,27 +115,23 @@ def new_spot(warp: Warp, piece: str, stretch: str | None) -> tuple[Spot, Change]
 
     Raises NotMeasured where it is not clear which stretch it belongs to.
     """
-    if piece in piece_names(warp):
-        raise NotMeasured(f'{warp.heading} has a piece called "{piece}" already; leave out --add.')
     above: KeyPath = ()
     into: Stretch = warp
+    named = [place for place, name in enumerate(stretches(warp)) if stretch in (None, name)]
+    if warp.stretches and len(named) != 1:
+        raise NotMeasured(f"say which stretch the piece is of, with --stretch: {_listed(stretches(warp))}.")
+    if stretch is not None and not warp.stretches:
+        raise NotMeasured(f"{warp.heading} has no stretches; leave out --stretch.")
     if warp.stretches:
-        named = [(number, each) for number, each in enumerate(warp.stretches) if stretch in (None, each.name)]
-        if len(named) != 1:
-            listed = ", ".join(each.name or "?" for each in warp.stretches)
-            raise NotMeasured(f"say which stretch the piece is of, with --stretch: {listed}.")
-        above, into = ("stretches", named[0][0]), named[0][1]
+        above, into = ("stretches", named[0]), warp.stretches[named[0]]
+    if piece in [each.name for each in into.pieces]:
+        raise NotMeasured(f'{warp.heading} has a piece called "{piece}" already; leave out --add.')
     path = (*above, "pieces", len(into.pieces))
-    return Spot(path, Piece(name=piece)), Change((*above, "pieces"), {"name": piece}, append=True)
+    return Spot(path, Piece(name=piece), piece), Change((*above, "pieces"), {"name": piece}, append=True)
 
 
-def _places(warp: Warp) -> list[tuple[KeyPath, Cloth]]:
-    found: list[tuple[KeyPath, Cloth]] = []
-    for order, stretch in enumerate(warp.stretches):
-        found += [(("stretches", order, "pieces", n), piece) for n, piece in enumerate(stretch.pieces)]
-        if not stretch.pieces:
-            found.append((("stretches", order), stretch))
-    return found + [(("pieces", n), piece) for n, piece in enumerate(warp.pieces)]
+def _listed(names: Iterable[str]) -> str:
+    return ", ".join(names) or "none"
 
 
 def read_as(state: str, typed: str, units: Units) -> Any:
@@ -120,8 +145,11 @@ def read_as(state: str, typed: str, units: Units) -> Any:
 
 
 def _reed(typed: str, units: Units) -> Any:
-    if typed.split()[-1:] in (["dents"], ["dent"]):
-        return parse_count(typed.rsplit(maxsplit=1)[0], units)
+    words = typed.rsplit(maxsplit=1)
+    if words[1:] in (["dents"], ["dent"]):
+        return parse_count(words[0], units)
+    if words[1:] in (["folded"], ["opened"]):
+        return parse_length(words[0], units)
     return parse_length(typed, units)
 
 
@@ -129,7 +157,8 @@ def _both(typed: str, units: Units) -> Any:
     if "x" not in typed.lower() and "×" not in typed:
         raise Unreadable(
             read=typed,
-            right="width x length is wanted, such as 17 7/8 x 30 1/8; for one that was not measured write ?, such as 17 7/8 x ?.",
+            right="width x length is wanted, such as 17 7/8 x 30 1/8;"
+            " for one that was not measured write ?, such as 17 7/8 x ?.",
         )
     return parse_size(typed, units)
 
@@ -143,25 +172,42 @@ def change_for(spot: Spot, state: str, typed: str, *, replace: bool = False) -> 
         return _wash(spot, typed, replace)
     if spot.has(state) and not replace:
         raise NotMeasured(f"the record has {state} already; say --replace to put {typed} in its place.")
-    return Change((*spot.path, state), typed)
+    return Change((*spot.path, state, *_inside(getattr(spot.said, state))), typed)
 
 
 def _wash(spot: Spot, typed: str, replace: bool) -> Change:
-    keys = [key for key in spot.said.lines if key.startswith("washed ")]
-    number = spot.washes if replace and spot.washes else spot.washes + 1
-    in_words = spot.washes == 1 and len(spot.said.washed[0].lines) > 1
-    if keys or (in_words and not replace):
-        return Change((*spot.path, f"washed {number}"), typed)
-    if not spot.washes or (replace and spot.washes == 1 and not spot.said.washed[0].wash):
+    """The next wash, or with `replace` another size for the last one, wherever the record has it."""
+    last, keys = spot.washes, spot.said.lines
+    if not last:
         return Change((*spot.path, "washed"), typed)
-    if replace:
-        return Change((*spot.path, "washed", number - 1), typed)
-    return Change((*spot.path, "washed"), typed, append=True)
+    by_number = any(key.startswith("washed ") for key in keys)
+    in_words = spot.said.washed[0].wash is None and _inside(spot.said.washed[0])
+    if not replace:
+        if by_number or in_words:
+            return Change((*spot.path, f"washed {last + 1}"), typed)
+        return Change((*spot.path, "washed"), typed, append=True)
+    size = spot.said.washed[-1]
+    if f"washed {last}" in keys:
+        where: KeyPath = (f"washed {last}",)
+    else:
+        where = ("washed",) if size.wash is None else ("washed", last - 1)
+    return Change((*spot.path, *where, *_inside(size)), typed)
 
 
-def write(path: Path, changes: list[Change], file: str) -> None:
-    """Splice the changes into the record. Raises SpliceRefused, and leaves the file, when that is not safe."""
-    splice_file(path, changes, file)
+def _inside(size: object) -> KeyPath:
+    """Where the figure itself stands, when the record says more of it: how it was taken, on which day."""
+    return ("size",) if isinstance(size, SizeAt) and len(size.lines) > 1 else ()
+
+
+def write(path: Path, changes: list[Change], file: str, *, dry_run: bool = False) -> None:
+    """Splice the changes into the record. Raises SpliceRefused, and leaves the file, when that is not safe.
+
+    dry_run: find out whether it could be done, and write nothing.
+    """
+    if dry_run:
+        splice(read_file(path, file).text, changes, file)
+    else:
+        splice_file(path, changes, file)
 
 
 def with_units(units: Units, warp: Warp) -> Units:

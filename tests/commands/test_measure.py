@@ -1,0 +1,477 @@
+"""`measure`: what cloth measured goes into the record, and nothing else in it moves."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.commands.shell import TIDELINE, Shell
+
+NAPKINS = """\
+---
+title: Napkins
+yarn: linen-20-2   # from the blue shelf
+weave: plain weave
+stretches:
+  - name: napkins
+    in_reed: 21 3/8
+    pieces:
+      - name: napkin 1
+        on_loom: 20 1/2 x 21
+        # re-tied here
+      - name: napkins 2-6
+        washed: 19 3/4 x 20
+  - name: bookmarks
+    in_reed: 2 5/8
+---
+
+A remark with a --- in it.
+"""
+
+
+@pytest.fixture
+def tideline(tenterhook: Shell) -> Path:
+    """The record of a warp in six lines."""
+    return tenterhook.write("warps/tideline-towels", TIDELINE)
+
+
+@pytest.fixture
+def napkins(tenterhook: Shell) -> Path:
+    """The record of a warp with stretches and pieces, and remarks between them."""
+    return tenterhook.write("warps/napkins", NAPKINS)
+
+
+def text_of(path: Path) -> str:
+    """A record's text, with its line ends as they are."""
+    return path.read_bytes().decode("utf-8")
+
+
+class TestOptions:
+    def test_a_size_goes_to_the_end_of_its_record(self, tenterhook: Shell, tideline: Path) -> None:
+        """A size off the loom is written as a line of its own, and all other lines stay."""
+        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8")
+
+        assert 0 == said.exit_code
+        assert TIDELINE[:-4] + "off_loom: 19 1/4 x 32 1/8\n---\n" == text_of(tideline)
+        assert "wrote off_loom: 19 1/4 x 32 1/8\n" in said.output
+
+    def test_what_it_did_is_shown_at_once(self, tenterhook: Shell, tideline: Path) -> None:
+        """The losses that follow are shown: 19 1/4 to 17 7/8 is 7.1 % with 0.9 points either way."""
+        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8")
+
+        assert "  width, off to washed                 7.1 % ± 0.9\n" in said.output
+        assert "  width, reed to washed               11.7 % ± 0.7\n" in said.output
+        assert "  length, loom to washed               8.7 % ± 1.1\n" in said.output
+
+    def test_a_question_is_asked_at_once(self, tenterhook: Shell, tideline: Path) -> None:
+        """Cloth that grew in a second wash is written, and asked about."""
+        said = tenterhook("measure", "tideline-towels", "--washed", "18 5/8 x 30")
+
+        assert 0 == said.exit_code
+        assert "question washed 2" in said.output
+
+    def test_against_the_plan(self, tenterhook: Shell) -> None:
+        """A size that was planned is held against the plan, in words."""
+        plan = "---\nplan:\n  washed: 18 x 30 1/8\n  made_up: 18 x 27 3/8\n"
+        tenterhook.write("warps/towels", TIDELINE.replace("---\n", plan, 1))
+        said = tenterhook("measure", "towels", "--made-up", "18 x 27")
+
+        assert "  width, reed to washed               11.7 % ± 0.7  1/8 in narrower than planned\n" in said.output
+        assert "  length, loom to washed               8.7 % ± 1.1  as planned\n" in said.output
+        assert "  width, made up                       18 in        as planned\n" in said.output
+        assert "  length, made up                      27 in        3/8 in shorter than planned\n" in said.output
+
+    def test_several_at_once(self, tenterhook: Shell, tideline: Path) -> None:
+        """Every kind of figure has an option, and all of them can be given in one go."""
+        said = tenterhook(
+            "measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8", "--hemmed", "19 1/4 x 29", "--made-up",
+            "17 3/4 x 27", "--picks", "561", "--weight", "125 g",
+        )  # fmt: skip
+
+        assert 0 == said.exit_code
+        assert (
+            TIDELINE[:-4]
+            + "off_loom: 19 1/4 x 32 1/8\nhemmed: 19 1/4 x 29\nmade_up: 17 3/4 x 27\npicks: 561\nweight: 125 g\n---\n"
+            == text_of(tideline)
+        )
+
+    @pytest.mark.parametrize("width", ["20 1/4", "243 dents", "51,4 cm", "20.25 in folded"])
+    def test_a_width_in_the_reed(self, tenterhook: Shell, width: str) -> None:
+        """In the reed a width is a length or so many dents, and of double cloth it may be of the fold."""
+        path = tenterhook.write("warps/bare", "---\ntitle: Bare\nreed: 12/in\n---\n")
+
+        assert 0 == tenterhook("measure", "bare", "--in-reed", width).exit_code
+        assert f"---\ntitle: Bare\nreed: 12/in\nin_reed: {width}\n---\n" == text_of(path)
+
+    def test_by_title_and_by_old_name(self, tenterhook: Shell) -> None:
+        """A warp is found by its title and by a name that it had before, too."""
+        path = tenterhook.write("warps/towels-one", "---\ntitle: Tideline towels\nwas: blue-towels\n---\n")
+        tenterhook("measure", "Tideline towels", "--in-reed", "20")
+        tenterhook("measure", "blue-towels", "--on-loom", "19 x 30")
+
+        assert "in_reed: 20\non_loom: 19 x 30\n" in text_of(path)
+
+    def test_a_dry_run_writes_nothing(self, tenterhook: Shell, tideline: Path) -> None:
+        """With --dry-run it says what it would write, and the record stays as it is."""
+        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8", "--dry-run")
+
+        assert 0 == said.exit_code
+        assert "would write off_loom: 19 1/4 x 32 1/8\n" == said.output
+        assert TIDELINE == text_of(tideline)
+
+
+class TestWashes:
+    def test_a_second_wash_makes_a_list(self, tenterhook: Shell, tideline: Path) -> None:
+        """The second wash stands below the first, as an item each, and the third below that."""
+        tenterhook("measure", "tideline-towels", "--washed", "17 3/4 x 30")
+        tenterhook("measure", "tideline-towels", "--washed", "17 3/4 x 29 7/8")
+
+        assert (
+            TIDELINE.replace(
+                "washed: 17 7/8 x 30 1/8\n", "washed:\n  - 17 7/8 x 30 1/8\n  - 17 3/4 x 30\n  - 17 3/4 x 29 7/8\n"
+            )
+            == text_of(tideline)
+        )
+
+    def test_two_washes_in_one_go(self, tenterhook: Shell) -> None:
+        """--washed may stand twice: the first wash and the second."""
+        path = tenterhook.write("warps/bare", "---\ntitle: Bare\n---\n")
+        tenterhook("measure", "bare", "--washed", "18 x 30", "--washed", "17 3/4 x 29 7/8")
+
+        assert "---\ntitle: Bare\nwashed:\n  - 18 x 30\n  - 17 3/4 x 29 7/8\n---\n" == text_of(path)
+
+    def test_numbered_washes_go_on(self, tenterhook: Shell) -> None:
+        """Where only the second wash was measured, the next one is the third and the second stays."""
+        path = tenterhook.write("warps/bare", "---\ntitle: Bare\nwashed 2: 18 x 30\n---\n")
+        tenterhook("measure", "bare", "--washed", "17 3/4 x 29 7/8")
+
+        assert "---\ntitle: Bare\nwashed 2: 18 x 30\nwashed 3: 17 3/4 x 29 7/8\n---\n" == text_of(path)
+
+    def test_a_wash_in_words_keeps_them(self, tenterhook: Shell) -> None:
+        """What is said of how the first wash was done stays with it; the second stands beside it."""
+        before = "---\ntitle: Bare\nwashed:\n  size: 18 x 30\n  pressed: yes\n---\n"
+        path = tenterhook.write("warps/bare", before)
+        tenterhook("measure", "bare", "--washed", "17 3/4 x 29 7/8", "--washed", "17 3/4 x 29 3/4")
+
+        assert before[:-4] + "washed 2: 17 3/4 x 29 7/8\nwashed 3: 17 3/4 x 29 3/4\n---\n" == text_of(path)
+
+    @pytest.mark.parametrize(
+        ("before", "after"),
+        [
+            ("washed: 18 x 30\n", "washed: 17 x 29\n"),
+            ("washed:\n  - 19 x 31\n  - 18 x 30\n", "washed:\n  - 19 x 31\n  - 17 x 29\n"),
+            ("washed 1: 19 x 31\nwashed 2: 18 x 30\n", "washed 1: 19 x 31\nwashed 2: 17 x 29\n"),
+            ("washed:\n  size: 18 x 30\n  pressed: yes\n", "washed:\n  size: 17 x 29\n  pressed: yes\n"),
+            (
+                "washed:\n  - 19 x 31\n  - size: 18 x 30\n    pressed: yes\n",
+                "washed:\n  - 19 x 31\n  - size: 17 x 29\n    pressed: yes\n",
+            ),
+        ],
+    )
+    def test_replace_is_of_the_last_wash(self, tenterhook: Shell, before: str, after: str) -> None:
+        """--replace puts another size in the place of the last wash, however the record writes it."""
+        path = tenterhook.write("warps/bare", f"---\ntitle: Bare\n{before}---\n")
+        said = tenterhook("measure", "bare", "--washed", "17 x 29", "--replace")
+
+        assert 0 == said.exit_code
+        assert f"---\ntitle: Bare\n{after}---\n" == text_of(path)
+
+    def test_replace_is_of_one_wash(self, tenterhook: Shell, tideline: Path) -> None:
+        """Two washes to replace in one go are refused: it could be meant in two ways."""
+        said = tenterhook("measure", "tideline-towels", "--washed", "17 x 29", "--washed", "16 x 28", "--replace")
+
+        assert 1 == said.exit_code
+        assert "with --replace only the last wash is written anew; say --washed once.\n" == said.stderr
+        assert TIDELINE == text_of(tideline)
+
+
+class TestReplacing:
+    def test_a_figure_that_is_there_is_kept(self, tenterhook: Shell, tideline: Path) -> None:
+        """A size that the record has is never written over by itself."""
+        said = tenterhook("measure", "tideline-towels", "--on-loom", "19 1/2 x 33")
+
+        assert 1 == said.exit_code
+        assert "the record has on_loom already; say --replace to put 19 1/2 x 33 in its place.\n" == said.stderr
+        assert TIDELINE == text_of(tideline)
+
+    def test_with_replace_it_is_written(self, tenterhook: Shell, tideline: Path) -> None:
+        """With --replace the new figure stands where the old one stood."""
+        tenterhook("measure", "tideline-towels", "--on-loom", "19 1/2 x 33", "--replace")
+
+        assert TIDELINE.replace("19 3/8 x 33", "19 1/2 x 33") == text_of(tideline)
+
+    def test_words_beside_a_figure_stay(self, tenterhook: Shell) -> None:
+        """How a length was taken stays when its figure is replaced."""
+        before = "---\ntitle: Bare\non_loom:\n  size: 19 x 33\n  taken: ribbon\n---\n"
+        path = tenterhook.write("warps/bare", before)
+        tenterhook("measure", "bare", "--on-loom", "19 1/2 x 33", "--replace")
+
+        assert before.replace("19 x 33", "19 1/2 x 33") == text_of(path)
+
+
+class TestPieces:
+    def test_of_one_piece(self, tenterhook: Shell, napkins: Path) -> None:
+        """A size goes to the piece that is named, above what follows it; remarks stay in their places."""
+        tenterhook("measure", "napkins", "--piece", "napkin 1", "--washed", "19 3/4 x 20")
+
+        assert (
+            NAPKINS.replace("x 21\n", "x 21\n        washed: 19 3/4 x 20\n") == text_of(napkins)
+        )
+
+    def test_only_that_piece_is_shown(self, tenterhook: Shell, napkins: Path) -> None:
+        """What the piece did is shown under its name, and the other pieces are not."""
+        said = tenterhook("measure", "napkins", "--piece", "napkins 2-6", "--on-loom", "20 1/2 x 21")
+
+        assert "\nnapkins 2-6\n  width, reed to loom" in said.output
+        assert "napkin 1" not in said.output
+
+    def test_of_a_stretch_without_pieces(self, tenterhook: Shell, napkins: Path) -> None:
+        """A stretch that has no pieces stands for its one piece, by its own name, and is shown."""
+        said = tenterhook("measure", "napkins", "--piece", "bookmarks", "--washed", "2 1/8 x 7")
+
+        assert NAPKINS.replace("2 5/8\n", "2 5/8\n    washed: 2 1/8 x 7\n") == text_of(napkins)
+        assert "\nbookmarks\n  width, reed to washed               19.0 %" in said.output
+
+    def test_without_a_name_of_several(self, tenterhook: Shell, napkins: Path) -> None:
+        """Where there are several pieces it wants to know which, and names them."""
+        said = tenterhook("measure", "napkins", "--washed", "19 3/4 x 20")
+
+        assert 1 == said.exit_code
+        assert (
+            "Napkins has several pieces; say which with --piece: napkin 1, napkins 2-6, bookmarks.\n" == said.stderr
+        )
+        assert NAPKINS == text_of(napkins)
+
+    def test_the_only_piece_needs_no_name(self, tenterhook: Shell) -> None:
+        """A record with one piece is measured without saying which."""
+        before = "---\ntitle: Runner\npieces:\n  - name: runner\n    on_loom: 16 x 50\n---\n"
+        path = tenterhook.write("warps/runner", before)
+
+        assert 0 == tenterhook("measure", "runner", "--washed", "15 x 47").exit_code
+        assert before[:-4] + "    washed: 15 x 47\n---\n" == text_of(path)
+
+    def test_a_misspelt_piece(self, tenterhook: Shell, napkins: Path) -> None:
+        """For a piece that is not there the nearest name is told."""
+        said = tenterhook("measure", "napkins", "--piece", "napkin one", "--washed", "19 3/4 x 20")
+
+        assert 1 == said.exit_code
+        assert (
+            'Napkins has no piece called "napkin one". Did you mean napkin 1? To add one, say --add as well.\n'
+            == said.stderr
+        )
+
+    def test_two_pieces_of_one_name(self, tenterhook: Shell) -> None:
+        """Where two stretches have a piece of the same name, the stretch must be said, and then it is enough."""
+        before = (
+            "---\ntitle: Two\nstretches:\n  - name: plain\n    pieces:\n      - name: towel\n"
+            "  - name: twill\n    pieces:\n      - name: towel\n---\n"
+        )
+        path = tenterhook.write("warps/two", before)
+        refused = tenterhook("measure", "two", "--piece", "towel", "--washed", "18 x 30")
+        tenterhook("measure", "two", "--piece", "towel", "--stretch", "twill", "--washed", "18 x 30")
+
+        assert 1 == refused.exit_code
+        assert 'Two has more than one piece called "towel"; say which with --stretch: plain, twill.\n' == refused.stderr
+        assert before[:-4] + "        washed: 18 x 30\n---\n" == text_of(path)
+
+    def test_a_new_piece(self, tenterhook: Shell, napkins: Path) -> None:
+        """--add writes a piece that the record did not have, at the end of its stretch."""
+        said = tenterhook(
+            "measure", "napkins", "--add", "--piece", "napkin 7", "--stretch", "napkins", "--on-loom", "20 1/2 x 20 3/4"
+        )
+
+        assert 0 == said.exit_code
+        assert (
+            NAPKINS.replace(
+                "        washed: 19 3/4 x 20\n",
+                "        washed: 19 3/4 x 20\n      - name: napkin 7\n        on_loom: 20 1/2 x 20 3/4\n",
+            )
+            == text_of(napkins)
+        )
+        assert "napkin 7\n  width, reed to loom                  4.1 %" in said.output
+
+    @pytest.mark.parametrize(
+        ("words", "why"),
+        [
+            (["--piece", "napkin 7"], "say which stretch the piece is of, with --stretch: napkins, bookmarks."),
+            ([], "say what the new piece is called, with --piece."),
+            (
+                ["--piece", "napkin 1", "--stretch", "napkins"],
+                'Napkins has a piece called "napkin 1" already; leave out --add.',
+            ),
+        ],
+    )
+    def test_a_new_piece_must_be_clear(self, tenterhook: Shell, napkins: Path, words: list[str], why: str) -> None:
+        """A new piece has a name of its own and a stretch that it is of."""
+        said = tenterhook("measure", "napkins", "--add", *words)
+
+        assert 1 == said.exit_code
+        assert f"{why}\n" == said.stderr
+        assert NAPKINS == text_of(napkins)
+
+
+class TestAsked:
+    def test_state_by_state(self, tenterhook: Shell) -> None:
+        """Without a size it asks for each state in the order of the cloth; an empty answer leaves it out."""
+        path = tenterhook.write("warps/bare", "---\ntitle: Bare\n---\n")
+        said = tenterhook("measure", "bare", typed="20 1/4\n19 3/8 x 33\n\n\n17 7/8 x 30 1/8\n\n561\n\n")
+
+        assert 0 == said.exit_code
+        assert "A bare number is in inches." in said.output
+        assert (
+            "---\ntitle: Bare\nin_reed: 20 1/4\non_loom: 19 3/8 x 33\nwashed: 17 7/8 x 30 1/8\npicks: 561\n---\n"
+            == text_of(path)
+        )
+        assert "11.7 % ± 0.7" in said.output
+
+    def test_only_what_is_missing(self, tenterhook: Shell, tideline: Path) -> None:
+        """It does not ask for what the record has, except for the next wash."""
+        said = tenterhook("measure", "tideline-towels", typed="\n\n17 3/4 x 30\n\n\n\n")
+
+        assert "In the reed" not in said.output
+        assert "On the loom" not in said.output
+        assert "Washed 2 and dry" in said.output
+        assert "washed:\n  - 17 7/8 x 30 1/8\n  - 17 3/4 x 30\n" in text_of(tideline)
+
+    def test_a_bad_answer_is_asked_again(self, tenterhook: Shell, tideline: Path) -> None:
+        """What cannot be read is explained and asked again, and nothing typed before is lost."""
+        said = tenterhook(
+            "measure", "tideline-towels", typed="19 1/4\nninteen x 3\n19 1/4 x 32 1/8\n\n\n\nmany\n561\n\n"
+        )
+
+        assert 0 == said.exit_code
+        assert 3 == said.output.count("Off the loom, rested")
+        assert 2 == said.output.count("Picks, counted")
+        assert "width x length is wanted, such as 17 7/8 x 30 1/8" in said.output
+        assert TIDELINE[:-4] + "off_loom: 19 1/4 x 32 1/8\npicks: 561\n---\n" == text_of(tideline)
+
+    def test_which_piece(self, tenterhook: Shell, napkins: Path) -> None:
+        """Of several pieces it asks which, and asks again for a name that is none."""
+        said = tenterhook("measure", "napkins", typed="napkin 9\nnapkins 2-6\n\n20 1/2 x 21\n\n\n\n\n\n\n")
+
+        assert 0 == said.exit_code
+        assert 2 == said.output.count("Which piece?")
+        assert "washed: 19 3/4 x 20\n        on_loom: 20 1/2 x 21\n" in text_of(napkins)
+
+    def test_nothing_said(self, tenterhook: Shell, tideline: Path) -> None:
+        """With nothing but empty answers nothing is written."""
+        said = tenterhook("measure", "tideline-towels", typed="\n" * 8)
+
+        assert 0 == said.exit_code
+        assert "Nothing to write." in said.output
+        assert TIDELINE == text_of(tideline)
+
+    def test_an_end_in_the_middle(self, tenterhook: Shell, tideline: Path) -> None:
+        """When the answers break off, nothing is written and the status says so."""
+        said = tenterhook("measure", "tideline-towels", typed="19 1/4 x 32 1/8\n")
+
+        assert 1 == said.exit_code
+        assert TIDELINE == text_of(tideline)
+
+    def test_in_the_units_of_the_record(self, tenterhook: Shell) -> None:
+        """A record in centimetres is asked in centimetres."""
+        tenterhook.write("warps/bare", "---\ntitle: Bare\nunits: cm\n---\n")
+        said = tenterhook("measure", "bare", typed="51.4\n49 x 84\n\n\n45.4 x 76.5\n\n\n\n")
+
+        assert "A bare number is in centimetres." in said.output
+        assert "11.7 %" in said.output
+
+
+class TestEveryOtherByte:
+    def test_windows_line_ends(self, tenterhook: Shell) -> None:
+        """A record with the line ends of another system keeps them, and so does the new line."""
+        before = TIDELINE.replace("\n", "\r\n") + "\r\nNotes,\r\nas typed.  "
+        path = tenterhook.write("warps/tideline-towels", before)
+        tenterhook("measure", "tideline-towels", "--picks", "561")
+
+        assert before.replace("30 1/8\r\n", "30 1/8\r\npicks: 561\r\n") == text_of(path)
+
+    def test_odd_habits(self, tenterhook: Shell) -> None:
+        """Comments, odd blanks, quotes and a missing last line end stay as the weaver typed them."""
+        before = '---\n# mine\ntitle:   "Tideline"   # so called\n\nin_reed:\t20 1/4\n---\n\n  * not *much* here'
+        path = tenterhook.write("warps/odd", before.replace("\t", " "))
+        tenterhook("measure", "odd", "--on-loom", "19 3/8 x 33")
+
+        assert before.replace("\t", " ").replace("20 1/4\n", "20 1/4\non_loom: 19 3/8 x 33\n") == text_of(path)
+
+    def test_the_mode_of_the_file(self, tenterhook: Shell, tideline: Path) -> None:
+        """Who may read the file stays as it was."""
+        tideline.chmod(0o640)
+        tenterhook("measure", "tideline-towels", "--picks", "561")
+
+        assert 0o640 == tideline.stat().st_mode & 0o777
+
+
+class TestRefusals:
+    @pytest.mark.parametrize(
+        ("option", "typed", "why"),
+        [
+            ("--off-loom", "19 1/4", "width x length is wanted"),
+            ("--off-loom", "19 1/0 x 32", "1/0"),
+            ("--picks", "20/in", "picks"),
+            ("--in-reed", "wide", "wide"),
+            ("--in-reed", "", "in-reed"),
+            ("--weight", "heavy", "heavy"),
+        ],
+    )
+    def test_what_cannot_be_read(
+        self, tenterhook: Shell, tideline: Path, option: str, typed: str, why: str
+    ) -> None:
+        """A figure that cannot be read is refused with its option named, and the record stays as it was."""
+        said = tenterhook("measure", "tideline-towels", option, typed)
+
+        assert 1 == said.exit_code
+        assert said.stderr.startswith(f'{option} "')
+        assert why in said.stderr
+        assert TIDELINE == text_of(tideline)
+
+    def test_one_bad_figure_stops_them_all(self, tenterhook: Shell, tideline: Path) -> None:
+        """When one of several figures cannot be read, none is written."""
+        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8", "--picks", "many")
+
+        assert 1 == said.exit_code
+        assert TIDELINE == text_of(tideline)
+
+    def test_a_place_that_cannot_be_written(self, tenterhook: Shell) -> None:
+        """A record in brackets, where a line cannot be added safely, is refused and stays as it was."""
+        before = "---\ntitle: Bare\npieces: [{name: one}, {name: two}]\n---\n"
+        path = tenterhook.write("warps/bare", before)
+        said = tenterhook("measure", "bare", "--add", "--piece", "three", "--washed", "18 x 30")
+
+        assert 1 == said.exit_code
+        assert "warps/bare.md:3 to mend pieces" in said.output
+        assert "The record is as it was.\n" == said.stderr
+        assert before == text_of(path)
+
+    def test_a_dry_run_is_refused_alike(self, tenterhook: Shell) -> None:
+        """--dry-run says beforehand what could not be written."""
+        tenterhook.write("warps/bare", "---\ntitle: Bare\npieces: [{name: one}, {name: two}]\n---\n")
+        said = tenterhook("measure", "bare", "--add", "--piece", "three", "--washed", "18 x 30", "--dry-run")
+
+        assert 1 == said.exit_code
+        assert "would write" not in said.output
+
+    def test_a_broken_record(self, tenterhook: Shell) -> None:
+        """A record with a fault is mended first: its problems are told and it stays as it was."""
+        before = TIDELINE.replace("20 1/4", "wide")
+        path = tenterhook.write("warps/tideline-towels", before)
+        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8")
+
+        assert 1 == said.exit_code
+        assert "warps/tideline-towels.md has something to mend first:\n" == said.stderr
+        assert 'warps/tideline-towels.md:5 to mend in_reed: read "wide".' in said.output
+        assert before == text_of(path)
+
+    def test_another_record_may_be_broken(self, tenterhook: Shell, tideline: Path) -> None:
+        """A fault in another record does not stand in the way."""
+        tenterhook.write("warps/broken", "---\ntitle: [\n---\n")
+
+        assert 0 == tenterhook("measure", "tideline-towels", "--picks", "561").exit_code
+
+    def test_a_warp_that_is_not_there(self, tenterhook: Shell, tideline: Path) -> None:
+        """For a misspelt warp the nearest name is told."""
+        said = tenterhook("measure", "tidelin-towel", "--picks", "561")
+
+        assert 1 == said.exit_code
+        assert 'There is no warp called "tidelin-towel" here. Did you mean tideline-towels?\n' == said.stderr
