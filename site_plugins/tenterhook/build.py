@@ -118,10 +118,10 @@ def site_files(site: Site, files: Files, config: MkDocsConfig) -> Files:
     """The files of the site: the pages and assets of the journal, and nothing else of docs_dir."""
     for file in [file for file in files if file.src_dir == config.docs_dir]:
         files.remove(file)
-    made = {f"{page.address}.md": SHIELD + page.notes for page in site.pages}
+    made: dict[str, str | bytes] = {f"{page.address}.md": SHIELD + page.notes for page in site.pages}
     if has_search(config):
         made[f"{SEARCH}.md"] = SHIELD
-    for name, content in {**made, **style_assets(), **site.assets}.items():
+    for name, content in (made | style_assets() | dict(site.assets)).items():
         if (shadowed := files.get_file_from_path(name)) is not None:
             files.remove(shadowed)
         files.append(File.generated(config, name, content=content, inclusion=InclusionLevel.NOT_IN_NAV))
@@ -139,6 +139,12 @@ def meta_of(page: Page) -> dict[str, Any]:
     if not page.searchable:
         meta["search"] = {"exclude": True}
     return meta
+
+
+def panels_of(page: Page) -> dict[str, str]:
+    """What the template puts around the notes; for an old address, where the page is now."""
+    moved_to = page.moved_to and f"{page.moved_to}.html"
+    return {"panel_top": page.panel_top, "panel_bottom": page.panel_bottom, "moved_to": moved_to}
 
 
 def found_by(page: Page) -> str:

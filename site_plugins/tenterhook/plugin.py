@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Literal
 
 from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
@@ -17,6 +17,9 @@ from site_plugins.tenterhook import build
 from site_plugins.tenterhook.config import TenterhookConfig
 
 if TYPE_CHECKING:
+    from mkdocs.structure.nav import Navigation
+    from mkdocs.utils.templates import TemplateContext
+
     from journal_tools.pages import Page, Site
     from journal_tools.records import Journal
 
@@ -84,13 +87,12 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
 
     @event_priority(-100)  # after the search has read the page
     def on_page_context(
-        self, context: dict[str, Any], *, page: SitePage, config: MkDocsConfig, nav: object
-    ) -> dict[str, Any]:
+        self, context: TemplateContext, *, page: SitePage, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
         """Give the panels to the template, and keep the search's words off the page."""
         if made := self.pages.get(page.file.src_uri):
             page.content = (page.content or "").removeprefix(build.found_by(made))
-            context["panel_top"], context["panel_bottom"] = made.panel_top, made.panel_bottom
-            context["moved_to"] = made.moved_to and f"{made.moved_to}.html"
+            context.update(build.panels_of(made))  # type: ignore[typeddict-item]
         return context
 
     @event_priority(-100)  # after the search has written its index
