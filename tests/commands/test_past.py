@@ -177,7 +177,9 @@ class TestJson:
         """Warps stand in the same order as in the table."""
         objects = json.loads(shelf("past", "cottolin-22-2", "--json").output)
 
-        assert ["tideline-again", "older-scarf", "tideline-towels"] == list(dict.fromkeys(row["warp"] for row in objects))
+        warps = list(dict.fromkeys(row["warp"] for row in objects))
+
+        assert ["tideline-again", "older-scarf", "tideline-towels"] == warps
 
     @staticmethod
     def row(shelf: Shell, warp: str, direction: str, first: str, last: str) -> dict[str, object]:
