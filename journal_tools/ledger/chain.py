@@ -146,7 +146,7 @@ def _measure(
     if not readings:
         return None
     mark = tape.mark_mm(readings[0])
-    mean = float(sum(reading.mm for reading in readings)) / len(readings)
+    mean = sum(float(reading.mm) for reading in readings) / len(readings)
     u = (
         reading_uncertainty_mm(mark)
         if yardstick == "marks"

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from journal_tools.ledger.state import OFF_LOOM, ON_LOOM, State, fulled, hemmed, washed
 from journal_tools.quantities import CountOf, Density, Length, TimesLength
 from journal_tools.records.cloth import Cloth, Fringe, Hem, ReedWidth, SizeAt
+from journal_tools.records.learn import names
 from journal_tools.records.warp import Band, BandSizes, Piece, Planned, Stretch, Warp
 
 
@@ -18,6 +19,7 @@ class Laid:
 
     levels: where values are looked for, nearest first. number: how many pieces it stands for.
     sizes: what it says itself of its sizes, which for a band or a plan is all there is.
+    piece: the piece's own name. band_name: the band's, "" for a piece that has none.
     """
 
     warp: Warp
@@ -26,7 +28,9 @@ class Laid:
     number: int
     levels: tuple[Cloth, ...]
     sizes: Cloth | BandSizes | Planned
+    piece: str = ""
     band: Band | None = None
+    band_name: str = ""
     planned: bool = False
 
     def said(self, key: str) -> Any:
@@ -72,8 +76,14 @@ class Laid:
 
     @property
     def hem(self) -> Hem | None:
-        """The hem, None when there is none or nobody says."""
+        """The hem, None when there is none or nobody says.
+
+        A piece with a size `hemmed:` and no word about its hem may be hemmed on any edge, so that
+        nothing from before the hem is compared with what came after it.
+        """
         found: Hem | None = self.said("hem")
+        if found is None and self._size("hemmed") is not None:
+            return Hem(edges="all four")
         return found if found is not None and found.edges != "none" else None
 
     @property
@@ -100,12 +110,12 @@ class Laid:
             return None
         if self.hem.after_wash is not None:
             return self.hem.after_wash
-        lines = self.sizes.lines
-        if "hemmed" not in lines:
+        said = next((level for level in (self.sizes, *self.levels) if "hemmed" in level.lines), None)
+        if said is None or (said is not self.sizes and not isinstance(self.sizes, Cloth)):
             return None
-        order = list(lines)
-        before = [key for key in order[: order.index("hemmed")] if key.startswith("washed")]
-        return len(self._size("washed")) if before else 0
+        order = list(said.lines)
+        before = {key for key in order[: order.index("hemmed")] if key.startswith("washed")}
+        return max((_washes_under(key, self._size("washed")) for key in before), default=0)
 
     def measured(self) -> Iterator[tuple[State, SizeAt]]:
         """Every size after the reed, in the order of the states."""
@@ -140,7 +150,7 @@ class Laid:
         return sum(counted) if counted else None
 
     def readings(self) -> Iterator[Length]:
-        """Every length read off a tape, for the tape's finest mark."""
+        """Every length of it that was written down."""
         if (reed := self.reed_width) is not None and reed.length is not None:
             yield reed.length
         made_up = [(OFF_LOOM, self.made_up)] if self.made_up is not None else []
@@ -152,6 +162,12 @@ class Laid:
 
 
 _STATES = {"on_loom": ON_LOOM, "off_loom": OFF_LOOM}
+
+
+def _washes_under(key: str, sizes: Sequence[SizeAt]) -> int:
+    """How many washes a key speaks of: `washed 2` of two, a list under `washed` of as many as it has."""
+    number = key.removeprefix("washed").strip()
+    return int(number) if number else max((at.wash or 1 for at in sizes), default=0)
 
 
 def lay_out(warp: Warp) -> tuple[Laid, ...]:
@@ -166,7 +182,7 @@ def _lay_stretch(warp: Warp, stretch: Stretch) -> Iterator[Laid]:
         yield Laid(warp, stretch, "", number, above, stretch)
     for order, piece in enumerate(stretch.pieces, start=1):
         name = piece.name or (f"piece {order}" if len(stretch.pieces) > 1 else "")
-        yield from _lay_piece(Laid(warp, stretch, name, piece.number, (piece, *above), piece), piece)
+        yield from _lay_piece(Laid(warp, stretch, name, piece.number, (piece, *above), piece, name), piece)
 
 
 def _lay_piece(laid: Laid, piece: Piece) -> Iterator[Laid]:
@@ -176,7 +192,8 @@ def _lay_piece(laid: Laid, piece: Piece) -> Iterator[Laid]:
     known = dict(laid.warp.across or {}) | dict(laid.stretch.across or {})
     for band, sizes in piece.across.items():
         name = f"{laid.name}, {band}" if laid.name else band
-        yield Laid(laid.warp, laid.stretch, name, laid.number, laid.levels, sizes, known.get(band, Band()))
+        own = known.get(band, Band())
+        yield Laid(laid.warp, laid.stretch, name, laid.number, laid.levels, sizes, laid.piece, own, band)
 
 
 def lay_plan(laid: Laid) -> Laid | None:
@@ -185,18 +202,10 @@ def lay_plan(laid: Laid) -> Laid | None:
     A plan is tied to pieces by name: "napkin" is the plan of "napkin 1" and of "napkins 2-6".
     """
     plans = laid.stretch.plan or laid.warp.plan
-    found = next((plan for plan in plans if plan.piece and _same_kind(plan.piece, laid.name)), None)
-    if found is None and len(plans) == 1 and (not plans[0].piece or not laid.name):
+    found = next((plan for plan in plans if plan.piece and kind_of(plan.piece) == kind_of(laid.piece)), None)
+    if found is None and len(plans) == 1 and (not plans[0].piece or not laid.piece):
         found = plans[0]
     if found is None:
         return None
-    return Laid(laid.warp, laid.stretch, found.piece or "", 1, laid.levels, found, laid.band, planned=True)
-
-
-def _same_kind(plan: str, piece: str) -> bool:
-    return _kind(plan) == _kind(piece.partition(",")[0])
-
-
-def _kind(name: str) -> str:
-    words = name.lower().strip().rstrip("0123456789-– ").strip()
-    return words.removesuffix("s") if not words.endswith("ss") else words
+    name = found.piece or ""
+    return Laid(laid.warp, laid.stretch, name, 1, laid.levels, found, name, laid.band, laid.band_name, planned=True)

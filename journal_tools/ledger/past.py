@@ -73,17 +73,25 @@ def past_of(journal: Journal, typed: str, ledgers: Mapping[str, Ledger] | None =
     """The past of a yarn, by its name, an old name, its title or its label. No warps: an empty past."""
     name, _, _ = find_yarn(journal, typed)
     known = ledgers or {}
-    warps = []
-    for warp in journal.warps_newest_first():
-        uses = [
-            use
-            for use, yarns in (("warp", warp_yarns(journal, warp)), ("weft", weft_yarns(journal, warp)))
-            if any(yarn.name == name for yarn in yarns)
-        ]
-        if uses:
-            ledger = known.get(warp.name) or ledger_of(journal, warp)
-            warps.append(PastWarp(warp, ledger, " and ".join(uses)))
-    return Past(name, tuple(warps), steps_of(row for each in warps for row in each.ledger.stretch_rows))
+    warps = tuple(
+        PastWarp(warp, known.get(warp.name) or ledger_of(journal, warp), use)
+        for warp in journal.warps_newest_first()
+        if (use := uses_of(journal, warp).get(name)) is not None
+    )
+    return past_from(name, warps)
+
+
+def past_from(name: str, warps: tuple[PastWarp, ...]) -> Past:
+    """The past of a yarn whose warps are known, newest first."""
+    return Past(name, warps, steps_of(row for each in warps for row in each.ledger.stretch_rows))
+
+
+def uses_of(journal: Journal, warp: Warp) -> dict[str, str]:
+    """The yarns of a warp by name, each with its use: "warp", "weft" or "warp and weft"."""
+    wound = dict.fromkeys((yarn.name for yarn in warp_yarns(journal, warp)), "warp")
+    thrown = dict.fromkeys((yarn.name for yarn in weft_yarns(journal, warp)), "weft")
+    both = dict.fromkeys(wound.keys() & thrown.keys(), "warp and weft")
+    return wound | thrown | both
 
 
 def steps_of(rows: Iterable[Row]) -> tuple[Step, ...]:

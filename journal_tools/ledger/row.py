@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import statistics
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -161,5 +160,13 @@ def _average(rows: Sequence[Row], level: str) -> Row:
         any(row.steered for row in used),
         any(row.learn for row in used),
         first.reason if not any(row.learn for row in used) else "",
-        statistics.stdev(row.loss for row in used) if len(used) > 1 else None,
+        _spread([row.loss for row in used]),
     )
+
+
+def _spread(values: Sequence[float]) -> float | None:
+    """Sample standard deviation, None for a single value."""
+    if len(values) < 2:
+        return None
+    mean = math.fsum(values) / len(values)
+    return math.sqrt(math.fsum((value - mean) ** 2 for value in values) / (len(values) - 1))

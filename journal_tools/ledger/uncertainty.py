@@ -47,7 +47,7 @@ def cloth_uncertainty_mm(readings: Sequence[Length], direction: str, mark_mm: Fr
 
     Several widths of one piece count by their scatter: 2 s/√n, when that is the largest.
     """
-    mean = float(sum(reading.mm for reading in readings)) / len(readings)
+    mean = sum(float(reading.mm) for reading in readings) / len(readings)
     inches = in_inches(readings[0])
     floor = WIDTH_FLOOR_MM[inches] if direction == "width" else LENGTH_FLOOR[inches] * mean
     scatter = 0.0

@@ -10,7 +10,8 @@ from pathlib import Path
 
 from journal_tools.checking import check
 from journal_tools.ledger import Ledger, ledger_of
-from journal_tools.pages.views import Link, Neighbours
+from journal_tools.ledger.past import Past, PastWarp, past_from, uses_of
+from journal_tools.pages.views import Card, Link, Neighbours
 from journal_tools.pictures.photo import Sized
 from journal_tools.problems import Problem
 from journal_tools.records import Journal, Record, Warp
@@ -25,7 +26,7 @@ class Archive:
 
     public: whether the journal is the shared one. cache: where drawn pictures are kept by content,
     None to keep none. assets: pictures that pages have asked for, by their address.
-    refused: photos that could not be shown.
+    refused: photos that could not be shown. cards: of warps that were made already, by name.
     """
 
     journal: Journal
@@ -33,6 +34,8 @@ class Archive:
     cache: Path | None = None
     assets: dict[str, bytes] = field(default_factory=dict)
     refused: list[Problem] = field(default_factory=list)
+    cards: dict[str, Card] = field(default_factory=dict)
+    _orders: dict[str, tuple[list[str], Mapping[str, int]]] = field(default_factory=dict)
 
     @cached_property
     def ledgers(self) -> Mapping[str, Ledger]:
@@ -61,15 +64,6 @@ class Archive:
         return tuple(self.journal.warps_newest_first())
 
     @cached_property
-    def warps_by_yarn(self) -> Mapping[str, tuple[Warp, ...]]:
-        """The warps that used each yarn, by the yarn's name, newest first."""
-        found: dict[str, list[Warp]] = {}
-        for warp in self.warps:
-            for name in dict.fromkeys(yarn.name for yarn in self.yarns(warp)):
-                found.setdefault(name, []).append(warp)
-        return {name: tuple(warps) for name, warps in found.items()}
-
-    @cached_property
     def _yarns(self) -> Mapping[str, tuple[YarnInUse, ...]]:
         return {name: all_yarns(self.journal, warp) for name, warp in self.journal.warps.items()}
 
@@ -86,11 +80,30 @@ class Archive:
 
     def neighbours(self, kind: str, name: str) -> Neighbours:
         """The way on from a record's page: the one before, the one after, and the list."""
-        names = [warp.name for warp in self.warps] if kind == "warps" else list(self.journal.kind(kind))
-        at = names.index(name)
+        names, places = self._order(kind)
+        at = places[name]
         before = self.link(kind, names[at - 1]) if at > 0 else None
         after = self.link(kind, names[at + 1]) if at + 1 < len(names) else None
         return Neighbours(before, after, Link(KIND_WORDS[kind], f"{kind}.html"))
+
+    def _order(self, kind: str) -> tuple[list[str], Mapping[str, int]]:
+        """The names of a kind in the order of their pages, and the place of each."""
+        if kind not in self._orders:
+            names = [warp.name for warp in self.warps] if kind == "warps" else list(self.journal.kind(kind))
+            self._orders[kind] = (names, {name: place for place, name in enumerate(names)})
+        return self._orders[kind]
+
+    def past(self, yarn: str) -> Past:
+        """What one yarn did before."""
+        return past_from(yarn, tuple(self._pasts.get(yarn, ())))
+
+    @cached_property
+    def _pasts(self) -> Mapping[str, list[PastWarp]]:
+        found: dict[str, list[PastWarp]] = {}
+        for warp in self.warps:
+            for name, use in uses_of(self.journal, warp).items():
+                found.setdefault(name, []).append(PastWarp(warp, self.ledgers[warp.name], use))
+        return found
 
     def kept(self, what: bytes, suffix: str, draw: Callable[[], bytes]) -> str:
         """The address of a picture, drawn unless the cache has it. what: all that it depends on."""

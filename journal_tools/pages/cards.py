@@ -19,7 +19,13 @@ from journal_tools.records.yarns_used import YarnInUse
 
 
 def card(archive: Archive, warp: Warp) -> Card:
-    """The card of a warp."""
+    """The card of a warp, made once in a build."""
+    if warp.name not in archive.cards:
+        archive.cards[warp.name] = _card(archive, warp)
+    return archive.cards[warp.name]
+
+
+def _card(archive: Archive, warp: Warp) -> Card:
     yarns = archive.yarns(warp)
     when = warp.started or warp.finished
     weave = weave_of(archive, warp)

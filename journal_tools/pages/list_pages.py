@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from journal_tools.ledger.past import Past, past_of
+from journal_tools.ledger.past import Past
 from journal_tools.ledger.words import COMPARED, per_cent
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.cards import card
@@ -77,7 +77,7 @@ def _yarns(archive: Archive) -> ListView:
     )
     rows = []
     for yarn in sorted(archive.journal.yarns.values(), key=lambda each: each.heading.lower()):
-        past = past_of(archive.journal, yarn.name, archive.ledgers)
+        past = archive.past(yarn.name)
         rows.append(
             (
                 Cell(yarn.heading, f"yarns/{yarn.name}.html"),

@@ -22,6 +22,7 @@ from journal_tools.quantities import (
     parse_minutes,
 )
 from journal_tools.records import notated, readers
+from journal_tools.records.learn import Learn, learn
 from journal_tools.records.model import Model, read_model, says
 from journal_tools.records.spot import Spot
 
@@ -204,47 +205,6 @@ def weighings(spot: Spot) -> Mapping[str, Weight]:
         elif (weighed := value.read(readers.weight)) is not None:
             read[state] = weighed
     return read
-
-
-@dataclass(frozen=True)
-class Learn:
-    """What is kept out of what the journal learns.
-
-    direction: "width", "length" or None for both. state: a state as typed, or None for all.
-    source: name of the stretch or piece it is of, or None for the whole of where it stands.
-    """
-
-    yes: bool
-    direction: str | None
-    state: str | None
-    source: str | None
-    reason: str
-
-
-LEARN = re.compile(
-    r"no(?:\s+(?P<what>widths?|lengths?|on[_ ]loom|off[_ ]loom|hemmed|washed(?: \d+)?|made[_ ]up))?"
-    r"(?:\s+from\s+(?P<source>[^,]+?))?\s*(?:,\s*(?P<reason>.*))?"
-)
-
-
-def learn(spot: Spot) -> tuple[Learn, ...]:
-    """`no, beamed badly`, `no widths from bookmarks, pulled in on purpose`, `yes`; one or a list."""
-    return readers.several(_learn)(spot)
-
-
-def _learn(spot: Spot) -> Learn:
-    typed = " ".join(spot.text().split())
-    if typed.lower() in ("yes", "ja", "true"):
-        return Learn(True, None, None, None, "")
-    match = LEARN.fullmatch(typed)
-    if not match:
-        raise Unreadable(
-            read=typed,
-            right="say `no, and why`, `no widths from NAME, and why`, `no lengths, and why` or `no washed 1, and why`.",
-        )
-    what = (match["what"] or "").rstrip("s") if (match["what"] or "").startswith(("width", "length")) else ""
-    state = match["what"].replace(" ", "_") if match["what"] and not what else None
-    return Learn(False, what or None, state, match["source"], match["reason"] or "")
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ import dataclasses
 import os
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 from typing import TypeVar, cast
 
@@ -55,6 +56,15 @@ class Journal:
     def kind(self, folder: str) -> Mapping[str, Record]:
         """The records of one folder."""
         return cast(Mapping[str, Record], getattr(self, folder))
+
+    @cached_property
+    def yarns_by_any_name(self) -> Mapping[str, Yarn]:
+        """Yarns by their names, their titles as names, and their old names; the first of these counts."""
+        found: dict[str, Yarn] = {}
+        for yarn in self.yarns.values():
+            found.update(dict.fromkeys(yarn.was, yarn))
+        found.update({slug(yarn.title): yarn for yarn in self.yarns.values() if yarn.title})
+        return found | dict(self.yarns)
 
     def problems_of(self, file: str) -> tuple[Problem, ...]:
         """The problems of one file."""

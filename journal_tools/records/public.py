@@ -12,7 +12,8 @@ from collections.abc import Iterable, Mapping
 from typing import Any, TypeVar, cast
 
 from journal_tools.quantities import CountOf
-from journal_tools.records.cloth import Learn, Weft
+from journal_tools.records.cloth import Weft
+from journal_tools.records.learn import Learn, names
 from journal_tools.records.journal import Journal
 from journal_tools.records.model import Model, words_of
 from journal_tools.records.notated import ColourOrder

@@ -47,14 +47,13 @@ def find_yarn(journal: Journal, typed: str) -> tuple[str, str, Yarn | None]:
     The record is None when the journal has none of that name.
     """
     first, _, rest = typed.strip().partition(" ")
-    by_old = {old: yarn for yarn in journal.yarns.values() for old in yarn.was}
-    record = journal.yarns.get(first) or by_old.get(first)
+    record = journal.yarns_by_any_name.get(first)
     if record is not None:
         return record.name, rest.strip(), record
     name = slug(typed)
-    for yarn in journal.yarns.values():
-        if name in (yarn.name, slug(yarn.title or "")):
-            return yarn.name, "", yarn
+    record = journal.yarns_by_any_name.get(name)
+    if record is not None:
+        return record.name, "", record
     return (first, rest.strip(), None) if re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)+", first) else (name, "", None)
 
 
