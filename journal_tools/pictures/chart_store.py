@@ -18,7 +18,7 @@ from pathlib import Path
 from journal_tools.pictures.chart_paper import Chart
 
 AT_ONCE = 2
-WORTH_A_SECOND_PROCESS = 40
+WORTH_A_SECOND_PROCESS = 60
 """Fewer charts than this are drawn sooner than two more Pythons have started."""
 DRAWN_BY = ("chart_paper.py", "scatter.py", "trend.py")
 
