@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,10 +18,16 @@ if TYPE_CHECKING:
 
 
 class Charts:
-    """The charts of one build. A page knows a chart's address before the chart is drawn."""
+    """The charts of one build. A page knows a chart's address before the chart is drawn.
+
+    Drawing goes on beside the making of other pages: `start` once all charts are asked for, then
+    `drawn` for what came of it.
+    """
 
     def __init__(self) -> None:
         self._asked: dict[str, Drawn] = {}
+        self._beside = ThreadPoolExecutor(1)
+        self._drawn: Future[dict[str, bytes]] | None = None
 
     def ask(self, chart: Drawn, title: str, alt: str, table: Table | None = None, note: str = "") -> Chart:
         """Have a chart drawn, and what a page needs to show it."""
@@ -29,6 +36,11 @@ class Charts:
         width, height = chart_size(chart)
         return Chart(title, address, alt, width, height, table, note)
 
-    def draw(self, folder: Path) -> dict[str, bytes]:
-        """Every chart asked for, by address; those kept in the folder are not drawn again."""
-        return draw_all(self._asked, folder)
+    def start(self, folder: Path) -> None:
+        """Begin to draw every chart asked for; those kept in the folder are not drawn again."""
+        self._drawn = self._beside.submit(draw_all, dict(self._asked), folder)
+        self._beside.shutdown(wait=False)
+
+    def drawn(self) -> dict[str, bytes]:
+        """Every chart by its address, once all are drawn."""
+        return self._drawn.result() if self._drawn is not None else {}

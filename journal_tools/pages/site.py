@@ -7,14 +7,14 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from journal_tools.pages import views
+from journal_tools.checking import check
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.charts import Charts
 from journal_tools.pages.draft_page import draft_view
 from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
 from journal_tools.pages.reckoned_page import reckoned_view
-from journal_tools.pages.templating import panels
+from journal_tools.pages.templating import View, panels
 from journal_tools.pages.thing_pages import finish_view, loom_view
 from journal_tools.pages.trends_page import trends_view
 from journal_tools.pages.warp_page import warp_view
@@ -59,23 +59,25 @@ def make_site(journal: Journal, *, public: bool = False, cache: Path | None = No
     public: make the shared journal, of what may be shared alone. cache: a folder for drawn
     pictures, by content. serving: whether the weaver is looking on, so that problems are shown.
     """
-    if public:
-        journal = shared_of(journal)
-    archive = Archive(journal, public, cache)
+    archive = Archive(shared_of(journal) if public else journal, public, cache)
     charts = Charts()
-    pages = tuple(_pages(archive, charts, serving))
-    problems = tuple(sorted({*archive.problems, *archive.refused}))
-    return Site(pages, {**archive.assets, **_drawn(charts, cache)}, problems)
+    with tempfile.TemporaryDirectory() as passing:
+        pages = list(_pages_with_charts(archive, charts))
+        charts.start((cache or Path(passing)) / "charts")
+        pages += _pages(archive, serving)
+        assets = {**archive.assets, **charts.drawn()}
+    found = check(journal) if public else archive.problems  # whatever is shared, all of it must be sound
+    problems = tuple(sorted({*found, *archive.refused}))
+    return Site(tuple(pages), assets, problems)
 
 
-def _drawn(charts: Charts, cache: Path | None) -> dict[str, bytes]:
-    if cache is not None:
-        return charts.draw(cache / "charts")
-    with tempfile.TemporaryDirectory() as folder:
-        return charts.draw(Path(folder))
+def _pages_with_charts(archive: Archive, charts: Charts) -> Iterator[Page]:
+    for yarn in archive.journal.yarns.values():
+        yield _record_page(archive, "yarns", yarn, "yarn", yarn_view(archive, yarn, charts))
+    yield _page("trends", "Trends", "thing", trends_view(archive, charts), searchable=False)
 
 
-def _pages(archive: Archive, charts: Charts, serving: bool) -> Iterator[Page]:
+def _pages(archive: Archive, serving: bool) -> Iterator[Page]:
     journal = archive.journal
     shown = archive.problems if serving else ()
     title = journal.settings.title or "The swatch book"
@@ -85,39 +87,39 @@ def _pages(archive: Archive, charts: Charts, serving: bool) -> Iterator[Page]:
         if records:
             yield _page(kind, word, "list", list_view(archive, kind), searchable=False)
         for record in records.values():
-            yield _record_page(archive, charts, kind, record)
+            if (made := _VIEWS.get(type(record))) is not None:
+                template, view = made
+                yield _record_page(archive, kind, record, template, view(archive, record))
             for old in record.was:
                 yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=f"{kind}/{record.name}")
-    yield _page("trends", "Trends", "thing", trends_view(archive, charts), searchable=False)
     yield _page("how-it-is-reckoned", "How it is reckoned", "thing", reckoned_view())
     if not archive.public:
         yield _page("field-guide", "Field guide", "thing", guide_view())
 
 
-_VIEWS: Mapping[type[Record], tuple[str, Callable[..., views.WarpView | views.YarnView | views.DraftView | views.ThingView]]] = {
-    Warp: ("warp", lambda archive, record, charts: warp_view(archive, record)),
-    Yarn: ("yarn", yarn_view),
-    Draft: ("draft", lambda archive, record, charts: draft_view(archive, record)),
-    Loom: ("thing", lambda archive, record, charts: loom_view(archive, record)),
-    Finish: ("thing", lambda archive, record, charts: finish_view(archive, record)),
+_VIEWS: Mapping[type[Record], tuple[str, Callable[..., View]]] = {
+    Warp: ("warp", warp_view),
+    Draft: ("draft", draft_view),
+    Loom: ("thing", loom_view),
+    Finish: ("thing", finish_view),
 }
+"""Template and view of each kind that has no chart of its own; yarns have, and come first."""
 
 
-def _record_page(archive: Archive, charts: Charts, kind: str, record: Record) -> Page:
-    template, view = _VIEWS[type(record)]
+def _record_page(archive: Archive, kind: str, record: Record, template: str, view: View) -> Page:
     notes = "" if archive.public else record.notes
     return _page(
         f"{kind}/{record.name}",
         record.heading,
         template,
-        view(archive, record, charts),
+        view,
         notes,
         " ".join(_search_words(archive, record)),
     )
 
 
-def _page(address: str, title: str, kind: str, view: object, notes: str = "", search: str = "", searchable: bool = True) -> Page:
-    top, bottom = panels(kind, view, address)  # type: ignore[arg-type]
+def _page(address: str, title: str, kind: str, view: View, notes: str = "", search: str = "", searchable: bool = True) -> Page:
+    top, bottom = panels(kind, view, address)
     return Page(address, title, kind, notes, top, bottom, search, searchable)
 
 

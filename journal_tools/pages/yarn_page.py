@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from journal_tools.ledger import Row
-from journal_tools.ledger.past import Past, PastWarp, Step, past_of
+from journal_tools.ledger.past import Past, PastWarp, Step
 from journal_tools.ledger.state import wash_number
 from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages import views
@@ -20,7 +20,7 @@ from journal_tools.records import Warp, Yarn
 
 def yarn_view(archive: Archive, yarn: Yarn, charts: Charts) -> views.YarnView:
     """Everything a yarn's page shows. charts: where its scatter is asked for."""
-    past = past_of(archive.journal, yarn.name, archive.ledgers)
+    past = archive.past(yarn.name)
     return views.YarnView(
         yarn.heading,
         fibres_text(yarn),
@@ -86,16 +86,16 @@ def said(past: Past) -> Iterator[str]:
 
 
 def _charts(past: Past, charts: Charts) -> Iterator[views.Chart]:
-    panels = []
-    for direction in COMPARED:
-        step = past.step(direction)
-        if step is not None:
-            panels.append((step, tuple(_points(past, step))))
-    for step, points_ in panels:
-        if len(points_) >= 2:
-            chart = LossScatter(step.label, points_)
-            alt = f"{step.label} in {len(points_)} warps, by date; the same figures are in the table below."
-            yield charts.ask(chart, step.label.capitalize(), alt, _scatter_table(step, points_))
+    """One chart a yarn: whole losses by date, width full and length open."""
+    steps = [step for direction in COMPARED if (step := past.step(direction)) is not None]
+    points_ = tuple(point for step in steps for point in _points(past, step))
+    if len(points_) < 2:
+        return
+    marks = {"width": "full marks", "length": "open marks"}
+    title = "; ".join(f"{marks[step.direction]} are {step.label}" for step in steps)
+    alt = f"Losses in {len(past.warps)} warps, by date; the same figures are in the table below."
+    table = _scatter_table(points_)
+    yield charts.ask(LossScatter(title, points_), title[0].upper() + title[1:], alt, table)
 
 
 def _points(past: Past, step: Step) -> Iterator[LossPoint]:
@@ -103,7 +103,7 @@ def _points(past: Past, step: Step) -> Iterator[LossPoint]:
         when = each.warp.started or each.warp.finished
         for row in each.ledger.stretch_rows:
             if row.span == step.span and when is not None and row.learn and not row.steered:
-                yield LossPoint(year_of(when.key), row.loss, row.uncertainty, each.weave(row.stretch) or "no weave named", each.warp.heading)
+                yield LossPoint(year_of(when.key), row.loss, row.uncertainty, each.weave(row.stretch) or "no weave named", each.warp.heading, row.direction)
 
 
 def year_of(key: Sequence[int]) -> float:
@@ -112,13 +112,13 @@ def year_of(key: Sequence[int]) -> float:
     return year + ((month - 1 + (day - 1 if day else 14) / 31) / 12 if month else 0.5)
 
 
-def _scatter_table(step: Step, points_: Sequence[LossPoint]) -> Table:
-    columns = (Column("warp"), Column("weave"), Column("loss", number=True))
+def _scatter_table(points_: Sequence[LossPoint]) -> Table:
+    columns = (Column("warp"), Column("weave"), Column("of its"), Column("loss", number=True))
     rows = tuple(
-        (Cell(point.warp), Cell(point.weave), Cell(per_cent(point.loss), sort=f"{point.loss:.6f}", small=f"± {points(point.uncertain)}"))
+        (Cell(point.warp), Cell(point.weave), Cell(point.direction), Cell(per_cent(point.loss), sort=f"{point.loss:.6f}", small=f"± {points(point.uncertain)}"))
         for point in points_
     )
-    return Table(step.label, columns, rows)
+    return Table("Losses", columns, rows)
 
 
 def _tables(archive: Archive, past: Past) -> Iterator[Table]:

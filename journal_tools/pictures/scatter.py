@@ -25,6 +25,7 @@ class LossPoint:
 
     when: the year with its part, 2025.21. loss: a fraction, 0.117; less than nought where it grew.
     uncertain: U (k = 2) of it, a fraction. weave and warp: their names.
+    direction: "width", drawn full, or "length", drawn open.
     """
 
     when: float
@@ -32,11 +33,12 @@ class LossPoint:
     uncertain: float
     weave: str
     warp: str
+    direction: str = "width"
 
 
 @dataclass(frozen=True)
 class LossScatter:
-    """Every warp's loss of one step in one yarn. mean: a fraction, drawn as a line when given."""
+    """Every warp's whole losses in one yarn, width and length. mean: a fraction, a line when given."""
 
     title: str
     points: tuple[LossPoint, ...]
@@ -59,12 +61,20 @@ class LossScatter:
         with drawn_on(width, height) as figure:
             axes = axes_in(figure, 46, 8, 12 + LEGEND_ROW * self.legend_rows, 26)
             handles = {}
-            for point in sorted(self.points, key=lambda point: (point.when, point.warp)):
-                tone, mark = look_of(point.weave)
-                x, y, doubt = point.when, point.loss * 100, point.uncertain * 100
-                axes.vlines(x, y - doubt, y + doubt, color=tone.light, linewidth=1.2)
-                (drawn,) = axes.plot([x], [y], mark, color=tone.light, markersize=7, label=point.weave)
-                handles[point.weave] = drawn
+            for weave, direction in sorted({(point.weave, point.direction) for point in self.points}):
+                tone, mark = look_of(weave)
+                of_these = [each for each in self.points if (each.weave, each.direction) == (weave, direction)]
+                some = sorted(of_these, key=lambda point: (point.when, point.warp))
+                xs = [point.when for point in some]
+                low = [(point.loss - point.uncertain) * 100 for point in some]
+                high = [(point.loss + point.uncertain) * 100 for point in some]
+                axes.vlines(xs, low, high, color=tone.light, linewidth=1.2)
+                (drawn,) = axes.plot(
+                    xs, [point.loss * 100 for point in some], mark, color=tone.light, markersize=7,
+                    fillstyle="full" if direction == "width" else "none",
+                )  # fmt: skip
+                if direction == "width" or weave not in handles:
+                    handles[weave] = drawn
             if self.mean is not None:
                 axes.axhline(self.mean * 100, color=QUIET.light, linewidth=1, linestyle=(0, (4, 3)))
             if any(point.loss < 0 for point in self.points):

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from html import escape
 
 from journal_tools.pictures.tape_scale import ALL, TapeScale, Tick, scale_for
@@ -97,6 +98,7 @@ def spoken_sizes(bars: Sequence[TapeBar]) -> str:
     return "; ".join(said) + "."
 
 
+@lru_cache(maxsize=1_000)  # tapes of towels are much alike, and a thousand of them are drawn in a build
 def rule_svg(scale: TapeScale, direction: str, bottom: int) -> str:
     """The tape itself: a strip with its ticks and numbers, and faint lines down from the numbers."""
     desk = scale.numbered(*NUMBERS_ON_A_DESK)

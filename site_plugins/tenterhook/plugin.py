@@ -11,8 +11,7 @@ from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page as SitePage
 
-from journal_tools.pages import make_site
-from journal_tools.records import read_journal
+from journal_tools.pages import site_of
 from site_plugins.tenterhook import build
 from site_plugins.tenterhook.config import TenterhookConfig
 
@@ -21,7 +20,6 @@ if TYPE_CHECKING:
     from mkdocs.utils.templates import TemplateContext
 
     from journal_tools.pages import Page, Site
-    from journal_tools.records import Journal
 
 
 class TenterhookPlugin(BasePlugin[TenterhookConfig]):
@@ -29,7 +27,7 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
 
     serving = False
     """Whether this is a preview, in which a fault is shown on its page and nothing stops."""
-    journal: Journal
+    folder: Path
     site: Site
     pages: dict[str, Page]
     """The journal's pages by the file that MkDocs knows them by."""
@@ -39,19 +37,16 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
         self.serving = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Read the journal, and stop a build that cannot be right."""
-        folder = Path(self.config.journal or config.docs_dir)
-        build.prepare(config, folder)
-        self.journal = read_journal(folder)
-        if not self.serving:
-            build.stop_on_faults(self.journal.problems, config.site_dir)
+        """Tell MkDocs what the journal's site needs."""
+        self.folder = Path(self.config.journal or config.docs_dir)
+        build.prepare(config, self.folder)
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
-        """Make every page while the old site still stands."""
+        """Make every page, and stop a build that cannot be right, while the old site still stands."""
         beside = Path(config.config_file_path or ".").parent
-        self.site = make_site(
-            self.journal,
+        self.site = site_of(
+            self.folder,
             public=build.wants_public(self.config.public),
             cache=beside / self.config.cache,
             serving=self.serving,
