@@ -62,7 +62,7 @@ def _notation(record: Draft) -> Iterator[Notation]:
     for key in LINES:
         value = getattr(record, key)
         if value is not None:
-            yield Notation(key.replace("_", " "), value.text or _shortest(key, value.items))
+            yield Notation("tie-up" if key == "tie_up" else key.replace("_", " "), value.text or _shortest(key, value.items))
 
 
 def _shortest(key: str, items: tuple[object, ...]) -> str:

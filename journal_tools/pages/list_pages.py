@@ -147,10 +147,12 @@ def _finishes(archive: Archive) -> ListView:
         )
         for finish in archive.journal.finishes.values()
     )
-    if archive.public:
-        columns, rows = (columns[0], columns[-1]), tuple((row[0], row[-1]) for row in rows)
     about = "Hot water and steam scald; wet floors are slippery; wool felts when it is hot and moved."
-    return ListView("Finishes", about, tables=(Table("Finishes", columns, rows),))
+    shown = [0, len(columns) - 1] if archive.public else range(len(columns))
+    table = Table(
+        "Finishes", tuple(columns[place] for place in shown), tuple(tuple(row[place] for place in shown) for row in rows)
+    )
+    return ListView("Finishes", about, tables=(table,))
 
 
 _LISTS = {"warps": _warps, "yarns": _yarns, "drafts": _drafts, "looms": _looms, "finishes": _finishes}

@@ -51,8 +51,10 @@ def _tape(pieces: Sequence[PieceLedger], direction: str) -> views.Tape | None:
     unit = tape_unit(known[0].unit)
     number = sum(piece.number for piece in pieces)
     title = f"{direction}, mean of {number} pieces" if number > 1 else direction
-    with_gaps = [*lines, *_not_measured([line.state for line in lines], direction)]
-    ordered = sorted(with_gaps, key=lambda each: each.state if isinstance(each, SizeLine) else each)
+    with_gaps: list[SizeLine | State] = [*lines, *_not_measured([line.state for line in lines], direction)]
+    ordered: list[SizeLine | State] = sorted(
+        with_gaps, key=lambda each: each.state if isinstance(each, SizeLine) else each
+    )
     return views.Tape(
         direction,
         unit,

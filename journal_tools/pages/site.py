@@ -107,7 +107,8 @@ _VIEWS: Mapping[type[Record], tuple[str, Callable[..., View]]] = {
 
 
 def _record_page(archive: Archive, kind: str, record: Record, template: str, view: View) -> Page:
-    notes = "" if archive.public else record.notes
+    words = (record.notes_for_everyone or "", "" if archive.public else record.notes)
+    notes = "\n\n".join(part.strip() for part in words if part.strip())
     return _page(
         f"{kind}/{record.name}",
         record.heading,
@@ -125,8 +126,6 @@ def _page(address: str, title: str, kind: str, view: View, notes: str = "", sear
 
 def _search_words(archive: Archive, record: Record) -> Iterator[str]:
     """What a search should find a record by, besides its title and notes."""
-    if record.notes_for_everyone:
-        yield record.notes_for_everyone
     yield from record.tags
     if isinstance(record, Warp):
         words = [yarn.heading for yarn in archive.yarns(record)] + [yarn.name for yarn in archive.yarns(record)]

@@ -80,7 +80,7 @@ def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float
     pieces = [piece for piece in archive.ledgers[warp.name].pieces if piece.stretch == own]
     epi = next((piece.counts.ends_per_m for piece in pieces if piece.counts.ends_per_m), None)
     ppi = next((piece.counts.picks_per_m for piece in pieces if piece.counts.picks_per_m), None)
-    sett = stretch.sett or warp.sett or next((wound.sett for wound in warp.warp if wound.sett), None)
+    sett = warp.sett_of(stretch)
     beat = stretch.beat or warp.beat
     epi_in = epi * 0.0254 if epi else float(sett.per_inch) if sett else None
     ppi_in = ppi * 0.0254 if ppi else float(beat.per_inch) if beat else None

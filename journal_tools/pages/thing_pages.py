@@ -52,7 +52,7 @@ def _thing(
         record.heading,
         "",
         facts,
-        (record.notes_for_everyone,) if record.notes_for_everyone else (),
+        (),
         cautions,
         cards=tuple(card(archive, warp) for warp in used),
         problems=archive.problems_of(record),

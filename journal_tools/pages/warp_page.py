@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Iterator, Sequence
+from typing import Literal
 
 from journal_tools.ledger import Ledger, PieceLedger
 from journal_tools.ledger.state import wash_number
@@ -93,7 +94,7 @@ def _yarn_link(archive: Archive, yarn: YarnInUse) -> Link:
 def _sett_facts(warp: Warp, stretch: Stretch, ledger: Ledger) -> Iterator[Fact]:
     pieces = [piece for piece in ledger.pieces if piece.laid.stretch is stretch]
     ends = pieces[0].laid.ends if pieces and pieces[0].laid.band is None else None
-    reed, sley, sett = (stretch.reed or warp.reed, stretch.sley or warp.sley, stretch.sett or warp.sett)
+    reed, sley, sett = stretch.reed or warp.reed, stretch.sley or warp.sley, warp.sett_of(stretch)
     words = []
     if ends:
         words.append(f"{ends} ends")
@@ -119,9 +120,9 @@ def _finished(pieces: Sequence[PieceLedger]) -> Iterator[Fact]:
             yield Fact(word, (Link(show_density(mean, unit).partition("/")[0]),))
 
 
-def _density_unit(pieces: Sequence[PieceLedger]) -> str:
+def _density_unit(pieces: Sequence[PieceLedger]) -> Literal["in", "cm"]:
     lines = [line for piece in pieces for line in piece.sizes]
-    return tape_unit(lines[0].unit) if lines else "in"
+    return "cm" if lines and tape_unit(lines[0].unit) == "cm" else "in"
 
 
 def _stretches(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[views.Stretch]:
@@ -139,7 +140,7 @@ def _stretches(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[views.S
             (name or f"stretch {number}").capitalize(),
             f"stretch-{number}",
             tuple(facts),
-            cloth(archive, swatch, PAGE, caption=swatch.drawn_from == "weave") if swatch else None,
+            cloth(archive, swatch, PAGE) if swatch and number > 1 else None,  # the first stands above
             measured(ledger, name),
             _pieces_table(ledger, name),
         )
@@ -152,20 +153,22 @@ def _pieces_table(ledger: Ledger, stretch: str) -> Table | None:
         return None
     states = sorted({line.state for piece in pieces for line in piece.sizes if line.measured_mm is not None})
     columns = [Column("piece"), *(Column(state.name, number=True) for state in states if state.rank > 0)]
-    columns += [Column("width lost", number=True), Column("length lost", number=True), Column("remarks")]
+    columns += [Column("width lost", number=True), Column("length lost", number=True), Column("so"), Column("remarks")]
     rows = [
         (
             Cell(_piece_name(piece), strong=True),
             *(_size_cell(piece, state) for state in states if state.rank > 0),
             _whole_cell(piece, "width"),
             _whole_cell(piece, "length"),
+            Cell(_off_plan(piece)),
             Cell(_remark(piece)),
         )
         for piece in pieces
     ]
-    if not any(row[-1].text for row in rows):
-        columns, rows = columns[:-1], [row[:-1] for row in rows]
-    return Table("Pieces", tuple(columns), tuple(rows))
+    told = [place for place in range(len(columns)) if place < len(columns) - 2 or any(row[place].text for row in rows)]
+    return Table(
+        "Pieces", tuple(columns[place] for place in told), tuple(tuple(row[place] for place in told) for row in rows)
+    )
 
 
 def _piece_name(piece: PieceLedger) -> str:
@@ -175,7 +178,17 @@ def _piece_name(piece: PieceLedger) -> str:
 
 def _size_cell(piece: PieceLedger, state: object) -> Cell:
     lines = [line for line in piece.sizes if line.state == state and line.measured_mm is not None]
-    return Cell(" × ".join(size_text(line.measured_mm or 0, line) for line in lines) or "–", beyond=any(line.beyond for line in lines), small="; ".join(word for line in lines if (word := off_words(line)) and word != "as planned"))
+    return Cell(" × ".join(size_text(line.measured_mm or 0, line) for line in lines) or "–", beyond=any(line.beyond for line in lines))
+
+
+def _off_plan(piece: PieceLedger) -> str:
+    """How far off plan the last planned size was, in words."""
+    lines = [line for line in piece.sizes if line.off_mm is not None and line.state.rank > 1]
+    last = max((line.state for line in lines), default=None)
+    words = [off_words(line) for line in lines if line.state == last]
+    if words and all(word == "as planned" for word in words):
+        return "as planned"
+    return ", ".join(word.removesuffix(" than planned") for word in words if word != "as planned")
 
 
 def _whole_cell(piece: PieceLedger, direction: str) -> Cell:
@@ -246,8 +259,6 @@ def _fulling(ledger: Ledger) -> Iterator[Table]:
 
 
 def _taught(warp: Warp) -> Iterator[str]:
-    if warp.notes_for_everyone:
-        yield from (part.strip() for part in warp.notes_for_everyone.split("\n\n") if part.strip())
     for rule in warp.learn:
         if not rule.yes:
             what = {"width": "widths", "length": "lengths", None: rule.state.replace("_", " ") if rule.state else "anything"}

@@ -64,8 +64,6 @@ def _facts(archive: Archive, yarn: Yarn) -> Iterator[Fact]:
     if not archive.public:
         private = (("put-up", yarn.put_up), ("price", yarn.price and yarn.price.text), ("on hand", yarn.on_hand and yarn.on_hand.text), ("lot", yarn.lot))
         yield from (Fact(label, (Link(text),)) for label, text in private if text)
-    if yarn.notes_for_everyone:
-        yield Fact("remark", (Link(yarn.notes_for_everyone),))
 
 
 def said(past: Past) -> Iterator[str]:
@@ -76,11 +74,11 @@ def said(past: Past) -> Iterator[str]:
             continue
         number = len(step.losses)
         if number == 1:
-            yield f"Once measured: {step.label}, it came {per_cent(step.mean)} {less}. One warp is not a habit."
+            yield f"Once measured: {step.label}, it came out {per_cent(step.mean)} {less}. One warp is not a habit."
             continue
         low, high = min(step.losses), max(step.losses)
         yield (
-            f"{step.label.capitalize()}, it came {per_cent(step.mean)} {less}: the mean of {number},"
+            f"{step.label.capitalize()}, it came out {per_cent(step.mean)} {less}: the mean of {number},"
             f" from {per_cent(low)} to {per_cent(high)}."
         )
 
@@ -179,9 +177,8 @@ def _warp_row(each: PastWarp, stretch: str) -> tuple[Cell, ...]:
 
 
 def sett_text(warp: Warp, stretch: str) -> str:
-    """The sett as the record states it, "" where it does not."""
-    found = next((each for each in warp.stretches if each.name == stretch), warp)
-    sett = found.sett or warp.sett or next((wound.sett for wound in warp.warp if wound.sett), None)
+    """The sett in the reed, "" where the record does not tell."""
+    sett = warp.sett_of(next((each for each in warp.stretches if each.name == stretch), warp))
     return show_density(sett.per_m, sett.unit) if sett else ""
 
 

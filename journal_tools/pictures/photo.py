@@ -7,8 +7,13 @@ anew from its pixels alone, so none of that can be in it; the original is never 
 from __future__ import annotations
 
 import io
+import warnings
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
 
 WIDTHS = (480, 960, 1600)
 MOST_BYTES = 60_000_000
@@ -34,19 +39,21 @@ def photo_sizes(path: Path) -> tuple[Sized, ...]:
 
     Colours are brought to sRGB. Raises PhotoRefused for what is no photo, or is too large.
     """
-    from PIL import Image, ImageOps, UnidentifiedImageError
+    from PIL import ImageOps, UnidentifiedImageError
+    from PIL.Image import DecompressionBombError, DecompressionBombWarning
+    from PIL.Image import open as open_image
 
     try:
         if path.stat().st_size > MOST_BYTES:
             raise PhotoRefused(f"it is larger than {MOST_BYTES // 1_000_000} MB; make it smaller")
-        with Image.open(path) as opened:
+        with warnings.catch_warnings(action="ignore", category=DecompressionBombWarning), open_image(path) as opened:
             if opened.width * opened.height > MOST_PIXELS:
                 raise PhotoRefused(f"it has more than {MOST_PIXELS // 1_000_000} million pixels; make it smaller")
             opened.draft("RGB", (WIDTHS[-1], WIDTHS[-1]))
             pixels = _plain(ImageOps.exif_transpose(opened), opened.info.get("icc_profile"))
     except UnidentifiedImageError:
         raise PhotoRefused("it is no picture that can be read; JPEG, PNG, WebP, AVIF and TIFF can") from None
-    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+    except (OSError, ValueError, SyntaxError, DecompressionBombError) as error:
         raise PhotoRefused(f"it cannot be read as a picture ({error})") from error
     return tuple(_sized(pixels, width) for width in _widths(pixels.width))
 
@@ -56,30 +63,32 @@ def _widths(own: int) -> list[int]:
     return [*fitting, own] if len(fitting) < len(WIDTHS) else fitting
 
 
-def _plain(image, profile):  # type: ignore[no-untyped-def]
+def _plain(image: Image, profile: bytes | None) -> Image:
     """The pixels alone, in sRGB, on a white ground, in an image that knows nothing else."""
-    from PIL import Image, ImageCms
+    from PIL import ImageCms
+    from PIL.Image import new
 
     if profile:
         try:
             source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-            image = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
+            in_srgb = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
+            image = in_srgb or image
         except (ImageCms.PyCMSError, OSError):
             pass  # a profile that cannot be used leaves the colours as they are
     if image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info:
         layered = image.convert("RGBA")
-        image = Image.new("RGBA", layered.size, (255, 255, 255, 255))
+        image = new("RGBA", layered.size, (255, 255, 255, 255))
         image.alpha_composite(layered)
-    bare = Image.new("RGB", image.size)
+    bare = new("RGB", image.size)
     bare.paste(image.convert("RGB"))
     return bare
 
 
-def _sized(pixels, width: int) -> Sized:  # type: ignore[no-untyped-def]
-    from PIL import Image
+def _sized(pixels: Image, width: int) -> Sized:
+    from PIL.Image import Resampling
 
     height = max(1, round(pixels.height * width / pixels.width))
-    small = pixels if width == pixels.width else pixels.resize((width, height), Image.Resampling.LANCZOS)
+    small = pixels if width == pixels.width else pixels.resize((width, height), Resampling.LANCZOS)
     written = io.BytesIO()
     small.save(written, "WEBP", quality=78, method=4)
     return Sized(width, height, written.getvalue())

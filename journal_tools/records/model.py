@@ -77,7 +77,7 @@ def _words_of(model: type[Model]) -> Mapping[str, tuple[str, FieldWords]]:
 
 def words_of(model: type[Model]) -> Mapping[str, tuple[str, FieldWords]]:
     """Every key of a kind, with the attribute it fills and its words, in the order of the guide."""
-    return _words_of(model)
+    return _words_of(model)  # type: ignore[arg-type]  # a class is hashable; its dataclass hash misleads mypy
 
 
 def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None = None) -> M:
@@ -99,7 +99,9 @@ def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None
         read = value.read(words.read if number is None else _numbered(words, number))
         if read is None:
             continue
-        values[attribute] = values.get(attribute, ()) + read if words.numbered else read
+        if words.numbered:
+            read = _with_others(values.get(attribute, ()), read, key, value)
+        values[attribute] = read
     return model(**values, lines=lines)
 
 
@@ -120,9 +122,20 @@ def _numbered(words: FieldWords, number: int) -> Callable[[Spot], Any]:
     def read(spot: Spot) -> Any:
         if number < 1:
             raise Unreadable(read=str(number), right="washes are counted from 1, such as `washed 2`.")
+        if spot.is_list:
+            raise Unreadable(read=spot.shown(), right=f"`{spot.path[-1]}` is one size; a list stands under `{spot.path[-1].rpartition(" ")[0]}:`.")
         return tuple(dataclasses.replace(each, wash=number) for each in words.read(spot))
 
     return read
+
+
+def _with_others(before: tuple[Any, ...], read: tuple[Any, ...], key: str, spot: Spot) -> tuple[Any, ...]:
+    """The sizes after the washes said so far and those of one more key; a wash that is said twice is a fault."""
+    known = {each.wash or 1 for each in before}
+    twice = sorted({each.wash or 1 for each in read} & known)
+    if twice:
+        spot.complain(key, f"the size after wash {twice[0]} is here twice; keep the one that is right.", slug="said-twice")
+    return before + tuple(each for each in read if (each.wash or 1) not in known)
 
 
 def _unknown(key: str, key_spot: Spot, known: Mapping[str, tuple[str, FieldWords]]) -> None:

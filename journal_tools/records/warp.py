@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -49,7 +50,7 @@ class YarnUse(Model):
 
 def yarn_use(spot: Spot) -> YarnUse:
     """A yarn as text, or a mapping."""
-    return read_model(spot, YarnUse) if spot.is_mapping else YarnUse(yarn=readers.text(spot))
+    return read_model(spot, YarnUse) if spot.is_mapping else YarnUse(yarn=readers.text(spot), lines={"yarn": spot.line})
 
 
 @dataclass(frozen=True)
@@ -231,6 +232,14 @@ class Warp(Stretch, Record):
     hours: str | None = says(readers.text, "Time it took.", "14")
     cost: Money | None = says(readers.money, "What it cost.", "62 EUR")
     share: bool | None = says(readers.yes_no, "Whether the shared journal shows it; no unless it says yes.", "yes", public=True)
+
+    def sett_of(self, stretch: Stretch) -> Density | None:
+        """Ends to the metre in the reed: as stated, else the reed's dents times the mean sley."""
+        stated = stretch.sett or self.sett or next((wound.sett for wound in self.warp if wound.sett), None)
+        reed, order = stretch.reed or self.reed, stretch.sley or self.sley
+        if stated is not None or reed is None or not order:
+            return stated
+        return dataclasses.replace(reed, per_m=reed.per_m * sum(order) / len(order))
 
     def woven(self) -> tuple[Stretch, ...]:
         """The stretches; a record without any is one stretch, itself."""

@@ -88,7 +88,7 @@ DRAFTS: dict[str, dict[str, Value]] = {
         "shafts": "4",
         "treadles": "4",
         "threading": "1, 3, 1, 3, 1, 2, 4, 2, 4, 2",
-        "tie_up": "2+3, 4, 1+4, 3",
+        "tie_up": "1+4, 2+4, 2+3, 1+3",
         "treadling": "1, 2, 1, 2, 1, 3, 4, 3, 4, 3",
         "weave": "huck lace",
     },
