@@ -1,15 +1,18 @@
-"""What every test folder shares: how hard the property tests try, and one browser a worker."""
+"""What every test folder shares: how hard the property tests try, one browser and one small site a worker."""
 
 from __future__ import annotations
 
 import os
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
 from starter.checks import need_chromium
+from tests.built import TINY, build, build_as_served, copy_of
+from tests.photographs import photograph
 
 settings.register_profile("ci", derandomize=True, max_examples=100, deadline=None)
 settings.register_profile("long", max_examples=5000, deadline=None)
@@ -26,3 +29,44 @@ def browser() -> Iterator[Browser]:
         )
         yield chromium
         chromium.close()
+
+
+@pytest.fixture(scope="session")
+def tiny_journal(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A copy of the small journal that has one of everything, with photographs beside one warp.
+
+    There are also things beside it that are none of the site's business.
+    """
+    folder = copy_of(TINY, tmp_path_factory.mktemp("tiny") / "journal")
+    photos = folder / "entries" / "warps" / "gannet-napkins"
+    photos.mkdir()
+    (photos / "on-the-line.jpg").write_bytes(photograph())
+    (photos / "at-the-loom.jpg").write_bytes(photograph(1200, 700))
+    (photos / "prices.csv").write_text("CANARYPRICES", encoding="utf-8")
+    (folder / "entries" / "warps" / "readme.md").write_text("CANARYREADME", encoding="utf-8")
+    (folder / "entries" / "drafts" / "old.dat").write_bytes(b"CANARYDRAFT")
+    return folder
+
+
+@pytest.fixture(scope="session")
+def tiny_site(tiny_journal: Path) -> Path:
+    """The small journal's site, for oneself."""
+    return build(tiny_journal)
+
+
+@pytest.fixture(scope="session")
+def tiny_public_site(tiny_journal: Path) -> Path:
+    """The small journal's site, for others."""
+    build(tiny_journal, "--public", "--out", "for-others")
+    return tiny_journal / "for-others"
+
+
+@pytest.fixture(scope="session")
+def tiny_problems(tiny_journal: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """What a preview of the small journal shows when one of its warps is broken and another is odd."""
+    folder = copy_of(tiny_journal, tmp_path_factory.mktemp("broken") / "journal")
+    warps = folder / "entries" / "warps"
+    odd = "---\ntitle: Odd\nin_reed: 20\nreed: twelve\nwashed: 22 x 30\n---\n"
+    (warps / "broken.md").write_text("---\ntitle: Broken\nin_reed: wide\ncolor: [\n---\n", encoding="utf-8")
+    (warps / "odd.md").write_text(odd, encoding="utf-8")
+    return build_as_served(folder, folder / "site")
