@@ -15,7 +15,6 @@ from journal_tools.pages.views import Card, Figure, Picture
 from journal_tools.problems import Problem
 from journal_tools.quantities import When, show_length
 from journal_tools.records import Stretch, Warp
-from journal_tools.records.yarns_used import YarnInUse
 
 
 def card(archive: Archive, warp: Warp) -> Card:
@@ -29,7 +28,7 @@ def _card(archive: Archive, warp: Warp) -> Card:
     yarns = archive.yarns(warp)
     when = warp.started or warp.finished
     weave = weave_of(archive, warp)
-    words = [yarns[0].heading if yarns and not yarns[0].colour else _plain(yarns[0]) if yarns else "", weave]
+    words = [yarns[0].plain_heading if yarns else "", weave]
     ledger = archive.ledgers[warp.name]
     stretches = [stretch.name or "" for stretch in warp.stretches]
     found_by = [yarn.heading for yarn in yarns] + [s.weave or "" for s in warp.stretches] + list(warp.tags) + stretches
@@ -40,7 +39,7 @@ def _card(archive: Archive, warp: Warp) -> Card:
         " · ".join(word for word in (*words, month_of(when)) if word),
         tuple(_figures(ledger)),
         _flag(archive.problems_of(warp)),
-        tuple(dict.fromkeys(_plain(yarn) for yarn in yarns)),
+        tuple(dict.fromkeys(yarn.plain_heading for yarn in yarns)),
         weave,
         str(when.year) if when else "",
         " ".join(dict.fromkeys(word for word in found_by if word)),
@@ -50,10 +49,6 @@ def _card(archive: Archive, warp: Warp) -> Card:
 def month_of(when: When | None) -> str:
     """A date without its day: `March 2025`; "" for none."""
     return dataclasses.replace(when, day=None).show() if when else ""
-
-
-def _plain(yarn: YarnInUse) -> str:
-    return yarn.record.heading if yarn.record else yarn.name.replace("-", " ")
 
 
 def weave_of(archive: Archive, warp: Warp) -> str:

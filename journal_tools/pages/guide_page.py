@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from journal_tools.notation import NOTATION
 from journal_tools.pages.views import Cell, Column, Table, ThingView
 from journal_tools.records import KINDS, Piece, Planned, Settings, Stretch, Warp
 from journal_tools.records.cloth import Cloth, Fringe, Hem, SizeAt, Weft
@@ -32,6 +33,9 @@ PARTS: tuple[tuple[str, type[Model], type[Model] | None], ...] = (
 )
 """Title, kind, and the kind whose keys it has as well and that have a table of their own."""
 
+NOTES = f"## Drafts and colour orders\n\n{NOTATION}"
+"""What stands below the tables, as Markdown."""
+
 ABOUT = "Everything but a title is optional. One value stands on a line; a size is always width × length."
 
 
@@ -56,4 +60,4 @@ def _tables() -> Iterator[Table]:
             for key, (_, words) in words_of(model).items()
             if key not in elsewhere
         )
-        yield Table(title, columns, rows)
+        yield Table(title, columns, rows, prose=True)

@@ -136,4 +136,4 @@ def reckoned_view() -> ThingView:
     rows = tuple((Cell(name, strong=True), Cell(words), Cell(source)) for name, words, source in QUANTITIES)
     columns = (Column("quantity"), Column("what it is"), Column("from"))
     about = "Every quantity has one definition. A loss always names both of its ends."
-    return ThingView("How it is reckoned", about, cautions=CAUTIONS, tables=(Table("Definitions", columns, rows),))
+    return ThingView("How it is reckoned", about, cautions=CAUTIONS, tables=(Table("Definitions", columns, rows, prose=True),))

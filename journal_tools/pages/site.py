@@ -11,6 +11,7 @@ from journal_tools.checking import check
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.charts import Charts
 from journal_tools.pages.draft_page import draft_view
+from journal_tools.pages.guide_page import NOTES as GUIDE_NOTES
 from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
 from journal_tools.pages.reckoned_page import reckoned_view
@@ -94,7 +95,7 @@ def _pages(archive: Archive, serving: bool) -> Iterator[Page]:
                 yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=f"{kind}/{record.name}")
     yield _page("how-it-is-reckoned", "How it is reckoned", "thing", reckoned_view())
     if not archive.public:
-        yield _page("field-guide", "Field guide", "thing", guide_view())
+        yield _page("field-guide", "Field guide", "thing", guide_view(), GUIDE_NOTES)
 
 
 _VIEWS: Mapping[type[Record], tuple[str, Callable[..., View]]] = {

@@ -67,7 +67,7 @@ def _yarn(archive: Archive, warp: Warp) -> str:
     yarns = archive.yarns(warp)
     if not yarns:
         return "no yarn named"
-    return yarns[0].record.heading if yarns[0].record else yarns[0].name.replace("-", " ")
+    return yarns[0].plain_heading
 
 
 def _table(archive: Archive, direction: str, found: Sequence[tuple[Warp, SizeLine]]) -> Table:

@@ -101,6 +101,8 @@ class Table:
     rows: tuple[tuple[Cell, ...], ...]
     sortable: bool = False
     note: str = ""
+    prose: bool = False
+    """True for a table of sentences, whose rows become paragraphs where it is narrow."""
 
 
 @dataclass(frozen=True)

@@ -51,9 +51,8 @@ def warp_view(archive: Archive, warp: Warp) -> views.WarpView:
 
 
 def _facts(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[Fact]:
-    yarns = archive.yarns(warp)
-    if yarns:
-        yield Fact("yarn" if len(yarns) == 1 else "yarns", tuple(_yarn_link(archive, yarn) for yarn in yarns))
+    if yarns := _yarn_links(archive, archive.yarns(warp)):
+        yield Fact("yarn" if len(yarns) == 1 else "yarns", yarns)
     if weave := weave_of(archive, warp):
         yield Fact("weave", (Link(weave),))
     drafts = dict.fromkeys(each.draft for each in (warp, *warp.stretches) if isinstance(each.draft, str))
@@ -87,8 +86,16 @@ def _private_facts(warp: Warp) -> Iterator[Fact]:
         yield Fact("tags", tuple(Link(tag) for tag in warp.tags))
 
 
-def _yarn_link(archive: Archive, yarn: YarnInUse) -> Link:
-    return archive.link("yarns", yarn.name, yarn.heading)
+def _yarn_links(archive: Archive, yarns: Sequence[YarnInUse]) -> tuple[Link, ...]:
+    """One link for each yarn, with the colours of it that were used."""
+    colours: dict[str, list[str]] = {}
+    for yarn in yarns:
+        colours.setdefault(yarn.name, []).extend([yarn.colour] if yarn.colour else [])
+    headings = {yarn.name: yarn.plain_heading for yarn in yarns}
+    return tuple(
+        archive.link("yarns", name, f"{headings[name]}: {', '.join(used)}" if used else headings[name])
+        for name, used in colours.items()
+    )
 
 
 def _sett_facts(warp: Warp, stretch: Stretch, ledger: Ledger) -> Iterator[Fact]:
@@ -133,7 +140,7 @@ def _stretches(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[views.S
         facts = [
             *([Fact("weave", (Link(stretch.weave or warp.weave or ""),))] if stretch.weave or warp.weave else []),
             *([Fact("draft", (archive.link("drafts", stretch.draft),))] if isinstance(stretch.draft, str) else []),
-            *([Fact("weft", tuple(_yarn_link(archive, yarn) for yarn in wefts))] if wefts else []),
+            *([Fact("weft", _yarn_links(archive, wefts))] if wefts else []),
             *_sett_facts(warp, stretch, ledger),
         ]
         yield views.Stretch(
@@ -152,23 +159,22 @@ def _pieces_table(ledger: Ledger, stretch: str) -> Table | None:
     if len(pieces) < 2 and not any(piece.number > 1 for piece in pieces):
         return None
     states = sorted({line.state for piece in pieces for line in piece.sizes if line.measured_mm is not None})
-    columns = [Column("piece"), *(Column(state.name, number=True) for state in states if state.rank > 0)]
-    columns += [Column("width lost", number=True), Column("length lost", number=True), Column("so"), Column("remarks")]
+    unit = _density_unit(pieces)
+    columns = [Column("piece"), *(Column(f"{state.name}, {unit}", number=True) for state in states if state.rank > 0)]
+    columns += [Column("width lost", number=True), Column("length lost", number=True), Column("off plan")]
     rows = [
         (
-            Cell(_piece_name(piece), strong=True),
+            Cell(_piece_name(piece), strong=True, small=_remark(piece)),
             *(_size_cell(piece, state) for state in states if state.rank > 0),
             _whole_cell(piece, "width"),
             _whole_cell(piece, "length"),
-            Cell(_off_plan(piece)),
-            Cell(_remark(piece)),
+            _off_plan_cell(piece),
         )
         for piece in pieces
     ]
-    told = [place for place in range(len(columns)) if place < len(columns) - 2 or any(row[place].text for row in rows)]
-    return Table(
-        "Pieces", tuple(columns[place] for place in told), tuple(tuple(row[place] for place in told) for row in rows)
-    )
+    if not any(row[-1].text for row in rows):
+        columns, rows = columns[:-1], [row[:-1] for row in rows]
+    return Table("Pieces", tuple(columns), tuple(rows))
 
 
 def _piece_name(piece: PieceLedger) -> str:
@@ -178,17 +184,18 @@ def _piece_name(piece: PieceLedger) -> str:
 
 def _size_cell(piece: PieceLedger, state: object) -> Cell:
     lines = [line for line in piece.sizes if line.state == state and line.measured_mm is not None]
-    return Cell(" × ".join(size_text(line.measured_mm or 0, line) for line in lines) or "–", beyond=any(line.beyond for line in lines))
+    return Cell(" × ".join(size_text(line.measured_mm or 0, line).rsplit(" ", 1)[0] for line in lines) or "–")
 
 
-def _off_plan(piece: PieceLedger) -> str:
+def _off_plan_cell(piece: PieceLedger) -> Cell:
     """How far off plan the last planned size was, in words."""
     lines = [line for line in piece.sizes if line.off_mm is not None and line.state.rank > 1]
     last = max((line.state for line in lines), default=None)
     words = [off_words(line) for line in lines if line.state == last]
     if words and all(word == "as planned" for word in words):
-        return "as planned"
-    return ", ".join(word.removesuffix(" than planned") for word in words if word != "as planned")
+        return Cell("as planned")
+    said = ", ".join(word.removesuffix(" than planned") for word in words if word != "as planned")
+    return Cell(said, beyond=any(line.beyond for line in lines if line.state == last))
 
 
 def _whole_cell(piece: PieceLedger, direction: str) -> Cell:

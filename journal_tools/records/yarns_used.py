@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from journal_tools.records.cloth import Weft
 from journal_tools.records.journal import Journal
 from journal_tools.records.readers import slug
-from journal_tools.records.warp import Stretch, Warp
+from journal_tools.records.warp import Stretch, Warp, WarpYarn
 from journal_tools.records.yarn import Yarn
 
 
@@ -27,10 +28,14 @@ class YarnInUse:
     record: Yarn | None
 
     @property
+    def plain_heading(self) -> str:
+        """The yarn as a reader would want it, without its colour."""
+        return self.record.heading if self.record else self.name.replace("-", " ")
+
+    @property
     def heading(self) -> str:
-        """The yarn and its colour, as a reader would want them."""
-        title = self.record.heading if self.record else self.name.replace("-", " ")
-        return f"{title}, {self.colour}" if self.colour else title
+        """The yarn and its colour."""
+        return f"{self.plain_heading}, {self.colour}" if self.colour else self.plain_heading
 
     @property
     def hex(self) -> str | None:
@@ -58,25 +63,70 @@ def find_yarn(journal: Journal, typed: str) -> tuple[str, str, Yarn | None]:
 
 
 def yarn_in_use(journal: Journal, warp: Warp, typed: str, colour: str | None = None) -> YarnInUse:
-    """The yarn that a text names in this warp: a short name of its own, or a yarn and a colour."""
+    """The yarn that a text names in this warp: a short name of its own, a yarn and a colour, or a colour alone.
+
+    A colour alone, as in an order of colours, is of the yarn that stands beside the order.
+    """
     use = (warp.yarns or {}).get(typed)
     if use is not None and use.yarn:
         name, said, record = find_yarn(journal, use.yarn)
         return YarnInUse(typed, name, use.colour or said, record)
     name, said, record = find_yarn(journal, typed)
+    if record is None and (beside := _beside(journal, warp, typed)) is not None:
+        yarn = yarn_in_use(journal, warp, beside)
+        return YarnInUse(typed, yarn.name, typed, yarn.record)
     return YarnInUse(typed, name, colour or said, record)
+
+
+def _beside(journal: Journal, warp: Warp, colour: str) -> str | None:
+    """The yarn beside the order that a colour stands in, or the warp's only yarn when it has the colour."""
+    ordered: list[WarpYarn | Weft] = [*warp.warp, *_wefts(warp)]
+    for each in ordered:
+        if each.yarn and each.yarn != colour and each.order and colour in each.order.items:
+            return each.yarn
+    record = find_yarn(journal, warp.yarn)[2] if warp.yarn else None
+    return warp.yarn if record is not None and colour in (record.colours or {}) else None
+
+
+def _wefts(warp: Warp) -> list[Weft]:
+    levels = [warp, *warp.stretches, *(piece for stretch in warp.woven() for piece in stretch.pieces)]
+    return [weft for level in levels for weft in level.weft]
+
+
+def warp_threads(journal: Journal, warp: Warp) -> tuple[tuple[YarnInUse, int], ...]:
+    """The yarns wound, each with its ends; alike where the ends of one are not said."""
+    counted: Counter[str] = Counter()
+    for wound in warp.warp:
+        if wound.order:
+            counted.update(wound.order.counts)
+        elif wound.yarn:
+            counted[wound.yarn] += wound.ends.number if wound.ends else 0
+        if wound.floating_selvedges:
+            counted[wound.floating_selvedges] += 2
+    if not counted:
+        counted.update([warp.yarn] if warp.yarn else list(warp.yarns or ())[:1])
+    alike = not all(counted.values())
+    return tuple((yarn_in_use(journal, warp, typed), 1 if alike else number) for typed, number in counted.items())
+
+
+def weft_threads(journal: Journal, warp: Warp, wefts: Sequence[Weft]) -> tuple[tuple[YarnInUse, int], ...]:
+    """The yarns of these wefts, or of the warp, each with its picks; alike where there is no order.
+
+    Hems and accents are left out where there is another weft: they are few.
+    """
+    ground = [weft for weft in wefts if weft.role not in ("hem", "accent")] or list(wefts)
+    counted: Counter[tuple[str, str | None]] = Counter()
+    for weft in ground:
+        for typed, number in weft.order.counts.items() if weft.order else [(weft.yarn or "", 1)]:
+            counted[typed, weft.colour] += number if len(ground) == 1 else 1
+    if not counted and warp.yarn:
+        counted[warp.yarn, None] = 1
+    return tuple((yarn_in_use(journal, warp, *typed), number) for typed, number in counted.items())
 
 
 def warp_yarns(journal: Journal, warp: Warp) -> tuple[YarnInUse, ...]:
     """The yarns wound, in the order they first come in; one of each."""
-    typed: list[str] = []
-    for wound in warp.warp:
-        typed += wound.order.items if wound.order else ([wound.yarn] if wound.yarn else [])
-        if wound.floating_selvedges:
-            typed.append(wound.floating_selvedges)
-    if not typed:
-        typed = [warp.yarn] if warp.yarn else list(warp.yarns or ())[:1]
-    return _each_once(yarn_in_use(journal, warp, text) for text in dict.fromkeys(typed))
+    return _each_once(yarn for yarn, _ in warp_threads(journal, warp))
 
 
 def weft_yarns(journal: Journal, warp: Warp, stretch: Stretch | None = None) -> tuple[YarnInUse, ...]:
