@@ -74,7 +74,10 @@ def account_of(warp: Warp, pieces: Sequence[Laid]) -> Account | None:
     wound = next((each.wound for each in warp.warp if each.wound is not None), None)
     if wound is None:
         return None
-    lines = [Line(name, float(length.mm), length.text if length.count > 1 else "") for name, length in (warp.where_it_went or {}).items()]
+    lines = [
+        Line(name, float(length.mm), length.text if length.count > 1 else "")
+        for name, length in (warp.where_it_went or {}).items()
+    ]
     cloth, unmeasured = _cloth(pieces)
     lines += cloth
     if not any(re.search(r"\bfringe", line.name.lower()) for line in lines):
@@ -85,14 +88,7 @@ def account_of(warp: Warp, pieces: Sequence[Laid]) -> Account | None:
 
 def _once(pieces: Sequence[Laid]) -> list[Laid]:
     """Bands of one piece lie side by side on the same warp, so only the first of them is counted."""
-    seen: set[tuple[int, str]] = set()
-    kept = []
-    for laid in pieces:
-        key = (id(laid.levels[0]), laid.name.rpartition(",")[0] if laid.band is not None else laid.name)
-        if key not in seen:
-            seen.add(key)
-            kept.append(laid)
-    return kept
+    return list({id(laid.levels[0]): laid for laid in reversed(pieces)}.values())[::-1]
 
 
 def loom_length_mm(laid: Laid) -> float | None:
@@ -104,7 +100,7 @@ def loom_length_mm(laid: Laid) -> float | None:
 def _cloth(pieces: Sequence[Laid]) -> tuple[list[Line], list[str]]:
     lines, unmeasured = [], []
     for laid in _once(pieces):
-        name = laid.name or laid.stretch.name or "cloth"
+        name = (laid.piece if laid.band is not None else laid.name) or laid.stretch.name or "cloth"
         mm = loom_length_mm(laid)
         if mm is None:
             unmeasured.append(name)

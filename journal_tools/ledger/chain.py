@@ -8,19 +8,30 @@ both sides were measured at the same state of the cloth.
 
 from __future__ import annotations
 
-import math
+import dataclasses
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from journal_tools.ledger.laid import Laid
-from journal_tools.ledger.state import IN_REED, MADE_UP, OFF_LOOM, State, hemmed, wash_number
+from journal_tools.ledger.state import (
+    IN_REED,
+    MADE_UP,
+    OFF_LOOM,
+    State,
+    hemmed,
+    wash_number,
+    washes_before_hem,
+)
 from journal_tools.ledger.uncertainty import (
     cloth_uncertainty_mm,
     in_inches,
+    mark_of,
     ratio_uncertainty,
     reading_uncertainty_mm,
     tape_mark_mm,
+    tape_unit,
 )
 from journal_tools.quantities import Length
 from journal_tools.records.cloth import ReedWidth, SizeAt
@@ -37,15 +48,19 @@ class Tape:
 
     def mark_mm(self, reading: Length) -> Fraction:
         """The mark that this reading was taken to."""
-        return self.inches_mm if in_inches(reading) else self.metric_mm
+        return mark_of(reading, self.inches_mm if in_inches(reading) else self.metric_mm)
 
 
 def tape_of(pieces: Sequence[Laid], stated: Length | None) -> Tape:
-    """The tape stated for the record or the journal, else the finest marks seen in the record."""
-    if stated is not None:
-        return Tape(stated.mm, stated.mm)
+    """The tape stated for the record or the journal, else the finest marks seen in the record.
+
+    A tape has inches or centimetres: figures in the other system were read off another tape.
+    """
     readings = [reading for piece in pieces for reading in piece.readings()]
-    return Tape(tape_mark_mm(readings, True), tape_mark_mm(readings, False))
+    seen = Tape(tape_mark_mm(readings, True), tape_mark_mm(readings, False))
+    if stated is None:
+        return seen
+    return dataclasses.replace(seen, **{"inches_mm" if in_inches(stated) else "metric_mm": stated.mm})
 
 
 @dataclass(frozen=True)
@@ -108,7 +123,7 @@ def _measures(laid: Laid, direction: str, tape: Tape) -> Iterator[Measure]:
         if origin:
             mark = tape.mark_mm(origin[0])
             yield Measure(
-                OFF_LOOM, float(origin[0].mm), reading_uncertainty_mm(mark), "marks", origin[0].unit, mark
+                OFF_LOOM, float(origin[0].mm), reading_uncertainty_mm(mark), "marks", tape_unit(origin[0].unit), mark
             )
     for state, at in laid.measured():
         between_marks = marks is not None and wash_number(state) is not None
@@ -118,23 +133,19 @@ def _measures(laid: Laid, direction: str, tape: Tape) -> Iterator[Measure]:
 
 
 def _in_reed(laid: Laid, reed: ReedWidth, tape: Tape) -> Measure | None:
-    opened = 1 if reed.fold == "opened" else laid.opens_by
+    mm = laid.reed_mm
+    if mm is None:
+        return None
+    mm *= laid.opens_by
     if reed.length is not None:
         mark = tape.mark_mm(reed.length)
-        u = reading_uncertainty_mm(mark)
-        return Measure(
-            IN_REED, float(reed.length.mm) * opened, u * opened, "cloth", reed.length.unit, mark, reed.length.about
-        )
-    if reed.dents is None or laid.reed is None:
-        return None
-    mm = float(reed.dents.number / laid.reed.per_m * 1000)
-    unit = laid.reed.unit
-    return Measure(IN_REED, mm * opened, 0.0, "cloth", unit, tape.inches_mm if unit == "in" else tape.metric_mm)
+        u = reading_uncertainty_mm(mark) * (1 if reed.fold == "opened" else laid.opens_by)
+        return Measure(IN_REED, mm, u, "cloth", tape_unit(reed.length.unit), mark, reed.length.about)
+    unit = laid.reed.unit if laid.reed is not None else "in"
+    return Measure(IN_REED, mm, 0.0, "cloth", unit, tape.inches_mm if unit == "in" else tape.metric_mm)
 
 
-def _measure(
-    laid: Laid, state: State, at: SizeAt, direction: str, tape: Tape, yardstick: str
-) -> Measure | None:
+def _measure(laid: Laid, state: State, at: SizeAt, direction: str, tape: Tape, yardstick: str) -> Measure | None:
     if at.size is None:
         return None
     readings: tuple[Length, ...] = at.size.widths
@@ -147,13 +158,9 @@ def _measure(
         return None
     mark = tape.mark_mm(readings[0])
     mean = sum(float(reading.mm) for reading in readings) / len(readings)
-    u = (
-        reading_uncertainty_mm(mark)
-        if yardstick == "marks"
-        else cloth_uncertainty_mm(readings, direction, mark)
-    )
+    u = reading_uncertainty_mm(mark) if yardstick == "marks" else cloth_uncertainty_mm(readings, direction, mark)
     about = any(reading.about for reading in readings)
-    return Measure(state, mean * opened, u * opened, yardstick, readings[0].unit, mark, about)
+    return Measure(state, mean * opened, u * opened, yardstick, tape_unit(readings[0].unit), mark, about)
 
 
 def made_up_of(laid: Laid, direction: str, tape: Tape) -> Measure | None:
@@ -162,18 +169,22 @@ def made_up_of(laid: Laid, direction: str, tape: Tape) -> Measure | None:
 
 
 def losses(chain: Sequence[Measure]) -> tuple[Loss, ...]:
-    """Every step, in order, then the whole losses: from the first size to each size after a wash.
+    """Every step, in order, then the losses from the first size to each size after a wash, and to the last.
 
     A size taken again once hemmed, in a direction that the hem leaves alone, is no step of its own
-    when the cloth was measured just before.
+    when the cloth was measured just before. A size that only begins another yardstick ends no loss.
     """
     steps = _without_repeats(chain)
     found = [
         loss
-        for first, last in zip(steps, steps[1:], strict=False)
+        for first, last in itertools.pairwise(steps)
         if first.yardstick == last.yardstick and (loss := loss_between(steps, first, last)) is not None
     ]
-    wanted = [last for last in steps[2:] if _ends_a_whole(last, steps)]
+    wanted = [
+        last
+        for before, last in itertools.pairwise(steps[1:])
+        if before.yardstick == last.yardstick and (wash_number(last.state) is not None or last is steps[-1])
+    ]
     for last in wanted:
         known = any(each.first is steps[0] and each.last is last for each in found)
         if not known and (loss := loss_between(steps, steps[0], last)) is not None:
@@ -181,15 +192,11 @@ def losses(chain: Sequence[Measure]) -> tuple[Loss, ...]:
     return tuple(found)
 
 
-def _ends_a_whole(last: Measure, steps: Sequence[Measure]) -> bool:
-    return wash_number(last.state) is not None or last is steps[-1]
-
-
 def _without_repeats(chain: Sequence[Measure]) -> list[Measure]:
     kept: list[Measure] = []
     for measure in chain:
         again = measure.state.key == "hemmed" and measure.yardstick == "cloth"
-        if again and kept and kept[-1].state >= OFF_LOOM:
+        if again and kept and _same_moment(kept[-1], measure):
             continue
         kept.append(measure)
     return kept
@@ -199,7 +206,7 @@ def loss_between(steps: Sequence[Measure], first: Measure, last: Measure) -> Los
     """The loss from one size to another; None when a change of yardstick between them cannot be bridged."""
     part = list(steps[steps.index(first) : steps.index(last) + 1])
     ratio, relative, start, joined = 1.0, [], part[0], False
-    for before, after in zip(part, part[1:], strict=False):
+    for before, after in itertools.pairwise(part):
         if before.yardstick == after.yardstick:
             continue
         if not _same_moment(before, after):
@@ -219,7 +226,7 @@ def _same_moment(before: Measure, after: Measure) -> bool:
         return before.state == after.state
     if after.state.key != "hemmed":
         return False
-    washes_before = math.floor(after.state.rank - 10.5) if after.state.rank > 10 else 0
-    if washes_before == 0:
-        return before.state == OFF_LOOM
-    return wash_number(before.state) is not None
+    washes = washes_before_hem(after.state)
+    if washes is None:
+        return wash_number(before.state) is not None
+    return before.state == OFF_LOOM if washes == 0 else wash_number(before.state) == washes

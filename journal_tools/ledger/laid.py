@@ -8,8 +8,9 @@ from typing import Any
 
 from journal_tools.ledger.state import OFF_LOOM, ON_LOOM, State, fulled, hemmed, washed
 from journal_tools.quantities import CountOf, Density, Length, TimesLength
-from journal_tools.records.cloth import Cloth, Fringe, Hem, ReedWidth, SizeAt
-from journal_tools.records.learn import names
+from journal_tools.records.cloth import Cloth, ReedWidth, SizeAt
+from journal_tools.records.hem import Fringe, Hem
+from journal_tools.records.learn import kind_of
 from journal_tools.records.warp import Band, BandSizes, Piece, Planned, Stretch, Warp
 
 
@@ -99,6 +100,18 @@ class Laid:
         return self.warp.layers.number if self.warp.opens and self.warp.layers else 1
 
     @property
+    def reed_mm(self) -> float | None:
+        """Width in the reed as it stands on the loom, folded where the cloth opens; None when nobody says."""
+        reed = self.reed_width
+        if reed is None:
+            return None
+        if reed.length is not None:
+            return float(reed.length.mm) / (self.opens_by if reed.fold == "opened" else 1)
+        if reed.dents is None or self.reed is None:
+            return None
+        return float(reed.dents.number / self.reed.per_m * 1000)
+
+    @property
     def steered(self) -> bool:
         """Whether it was fulled, so that its last loss was a decision."""
         return bool(self.said("fulling"))
@@ -182,7 +195,7 @@ def _lay_stretch(warp: Warp, stretch: Stretch) -> Iterator[Laid]:
         yield Laid(warp, stretch, "", number, above, stretch)
     for order, piece in enumerate(stretch.pieces, start=1):
         name = piece.name or (f"piece {order}" if len(stretch.pieces) > 1 else "")
-        yield from _lay_piece(Laid(warp, stretch, name, piece.number, (piece, *above), piece, name), piece)
+        yield from _lay_piece(Laid(warp, stretch, name, piece.number, (piece, *above), piece, piece.name or ""), piece)
 
 
 def _lay_piece(laid: Laid, piece: Piece) -> Iterator[Laid]:

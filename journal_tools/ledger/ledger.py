@@ -9,14 +9,23 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from journal_tools.ledger.account import Account, account_of
-from journal_tools.ledger.chain import DIRECTIONS, Measure, Tape, chain_of, loss_between, losses, made_up_of, tape_of
+from journal_tools.ledger.chain import (
+    DIRECTIONS,
+    Measure,
+    Tape,
+    chain_of,
+    loss_between,
+    losses,
+    made_up_of,
+    tape_of,
+)
 from journal_tools.ledger.laid import Laid, lay_out, lay_plan
 from journal_tools.ledger.mass import Reckoned
 from journal_tools.ledger.row import Owner, Row, averaged, row_of
-from journal_tools.ledger.state import MADE_UP, State, wash_number
+from journal_tools.ledger.state import MADE_UP, OFF_LOOM, State, wash_number
 from journal_tools.ledger.threads import FinishedCounts, finished_counts, weigh
-from journal_tools.records.cloth import Learn
 from journal_tools.records.journal import Journal
+from journal_tools.records.learn import Learn, names
 from journal_tools.records.warp import Warp
 
 
@@ -25,7 +34,8 @@ class SizeLine:
     """One state of one piece in one direction: measured, planned, or both.
 
     measured_mm, planned_mm: None where nobody said. u_mm: U (k = 2) of the measured size.
-    unit, mark_mm: of the tape. yardstick: "cloth", "hemmed", "marks" or "made up".
+    unit: of the tape. mark_mm: its mark, or the plan's where that is finer.
+    yardstick: "cloth", "hemmed", "marks" or "made up".
     """
 
     direction: str
@@ -112,8 +122,9 @@ def ledger_of(journal: Journal, warp: Warp) -> Ledger:
 
 def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) -> PieceLedger:
     plan = lay_plan(laid)
+    plan_tape = tape_of([plan], None) if plan else tape
     chains = {direction: chain_of(laid, direction, tape) for direction in DIRECTIONS}
-    planned = {direction: chain_of(plan, direction, tape) if plan else () for direction in DIRECTIONS}
+    planned = {direction: chain_of(plan, direction, plan_tape) if plan else () for direction in DIRECTIONS}
     stretch = laid.stretch.name or "" if laid.stretch is not laid.warp else ""
     steered = laid.steered or _fulled(journal, laid)
     owner = Owner(laid.warp.name, stretch, laid.name, laid.number, steered)
@@ -121,7 +132,11 @@ def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) ->
         stretch,
         laid.name,
         laid.number,
-        tuple(_sizes(laid, plan, chains, planned, tape)),
+        tuple(
+            line
+            for direction in DIRECTIONS
+            for line in _sizes(direction, (laid, chains[direction], tape), (plan, planned[direction], plan_tape))
+        ),
         tuple(_rows(laid, owner, chains, planned)),
         finished_counts(laid, chains["width"], chains["length"]),
         weigh(journal, laid, chains["width"], chains["length"], account),
@@ -140,7 +155,7 @@ def _rows(
     for direction in DIRECTIONS:
         plans = _planned_losses(planned[direction], direction)
         for loss in losses(chains[direction]):
-            row = row_of(owner, direction, loss, None, learned(laid, direction, loss.last.state))
+            row = row_of(owner, direction, loss, None, learned(laid, direction, loss.first.state, loss.last.state))
             yield dataclasses.replace(row, planned=plans.get(row.span))
 
 
@@ -156,40 +171,56 @@ def _planned_losses(chain: Sequence[Measure], direction: str) -> dict[tuple[str,
     return found
 
 
-def learned(laid: Laid, direction: str, last: State) -> tuple[bool, str]:
-    """Whether the journal may learn this loss, and the weaver's reason when it may not."""
-    for number, level in enumerate(laid.levels):
-        for rule in level.learn:
-            if rule.yes:
-                return True, ""
-            if _covers(rule, laid, direction, last, own=number == 0):
-                return False, rule.reason
+def learned(laid: Laid, direction: str, first: State, last: State) -> tuple[bool, str]:
+    """Whether the journal may learn this loss, and the weaver's reason when it may not.
+
+    A rule about a state keeps out every loss that begins or ends at it.
+    """
+    for rule in (rule for level in laid.levels for rule in level.learn):
+        if rule.yes:
+            return True, ""
+        if _covers(rule, laid, direction, (first, last)):
+            return False, rule.reason
     return True, ""
 
 
-def _covers(rule: Learn, laid: Laid, direction: str, last: State, *, own: bool) -> bool:
+def _covers(rule: Learn, laid: Laid, direction: str, ends: tuple[State, State]) -> bool:
     if rule.direction is not None and rule.direction != direction:
         return False
-    if rule.state is not None and rule.state.replace("_", " ") not in (last.key.replace("_", " "), last.key.split(" ")[0]):
+    if rule.state is not None and not any(_is_called(state, rule.state) for state in ends):
         return False
-    return rule.source is None or own or rule.source in (laid.stretch.name, laid.name, laid.name.split(" ")[0])
+    called = (laid.stretch.name, laid.piece or laid.name, laid.band_name)
+    return rule.source is None or any(name and names(rule.source, name) for name in called)
 
 
-def _sizes(
-    laid: Laid,
-    plan: Laid | None,
-    chains: Mapping[str, Sequence[Measure]],
-    planned: Mapping[str, Sequence[Measure]],
-    tape: Tape,
-) -> Iterator[SizeLine]:
-    for direction in DIRECTIONS:
-        made = made_up_of(laid, direction, tape)
-        wanted = made_up_of(plan, direction, tape) if plan else None
-        measured = [each for each in [*chains[direction], *([made] if made else [])] if each.state.key != "off_loom" or each.yardstick != "marks"]
-        plans = [*planned[direction], *([wanted] if wanted else [])]
-        unplanned = [each.state for each in plans if _at(measured, each.state) is None]
-        for state in sorted({*(each.state for each in measured), *unplanned}):
-            yield _line(direction, state, _at(measured, state), _at(plans, state))
+def _is_called(state: State, said: str) -> bool:
+    """Whether a state is the one said: `washed` is every wash, and the only wash is `washed 1`."""
+    number = wash_number(state)
+    if number is None or said == "washed":
+        return said == (state.key if number is None else "washed")
+    return said == f"washed_{number}"
+
+
+Chained = tuple[Laid, Sequence[Measure], Tape]
+
+
+def _sizes(direction: str, done: Chained, wanted: tuple[Laid | None, Sequence[Measure], Tape]) -> Iterator[SizeLine]:
+    measured, planned = _with_made_up(direction, *done), _with_made_up(direction, *wanted)
+    unmeasured = [each.state for each in planned if _at(measured, each.state) is None]
+    for state in sorted({*(each.state for each in measured), *unmeasured}):
+        is_so, should_be = _at(measured, state), _at(planned, state)
+        if is_so is not None and should_be is not None and is_so.yardstick != should_be.yardstick:
+            yield _line(direction, state, is_so, None)
+            yield _line(direction, state, None, should_be)
+        else:
+            yield _line(direction, state, is_so, should_be)
+
+
+def _with_made_up(direction: str, laid: Laid | None, chain: Sequence[Measure], tape: Tape) -> list[Measure]:
+    """The sizes of a chain that are sizes of cloth, and the made-up one; where marks were sewn is none."""
+    made = made_up_of(laid, direction, tape) if laid is not None else None
+    kept = [each for each in chain if each.state != OFF_LOOM or each.yardstick != "marks"]
+    return [*kept, *([made] if made else [])]
 
 
 def _at(chain: Sequence[Measure], state: State) -> Measure | None:
@@ -210,6 +241,6 @@ def _line(direction: str, state: State, measured: Measure | None, planned: Measu
         planned.mm if planned else None,
         measured.u_mm if measured else 0.0,
         known.unit,
-        known.mark_mm,
+        min(each.mark_mm for each in (measured, planned) if each is not None),
         known.yardstick,
     )

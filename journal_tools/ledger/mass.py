@@ -44,11 +44,25 @@ class Threads:
 
 
 @dataclass(frozen=True)
+class Piece:
+    """What the scale and the tape say of one piece.
+
+    area_m2: of the finished cloth, None when it was not measured or a hem lies double on it.
+    weighed: grams, None when it was not; state: when. fringe: share of the warp that is fringe.
+    """
+
+    area_m2: float | None
+    weighed: float | None
+    state: str = ""
+    fringe: float = 0.0
+
+
+@dataclass(frozen=True)
 class Reckoned:
     """The reckoned weight of one piece, in grams, as bought and after the first wash.
 
-    low, high: between these the weighed piece is no surprise. area_m2: of the finished cloth, None
-    when it was not measured or a hem lies double on it. weighed: grams, None when it was not.
+    low, high: between these the weighed piece is no surprise. area_m2, weighed: of the piece.
+    fringe: grams of it, washed, that hang outside the area.
     """
 
     bought: float
@@ -58,18 +72,19 @@ class Reckoned:
     area_m2: float | None
     weighed: float | None
     weighed_state: str = ""
+    fringe: float = 0.0
 
     @property
     def areal_mass(self) -> float | None:
-        """g/m² of the finished cloth as reckoned."""
-        return self.washed / self.area_m2 if self.area_m2 else None
+        """g/m² of the finished cloth as reckoned, without its fringe."""
+        return (self.washed - self.fringe) / self.area_m2 if self.area_m2 else None
 
     @property
     def areal_mass_weighed(self) -> float | None:
-        """g/m² of the finished cloth as weighed."""
+        """g/m² of the finished cloth as weighed, less what its fringe should weigh."""
         if not self.area_m2 or self.weighed is None or self.weighed_state not in ("washed", "made_up"):
             return None
-        return self.weighed / self.area_m2
+        return (self.weighed - self.fringe) / self.area_m2
 
     @property
     def far(self) -> bool:
@@ -77,21 +92,24 @@ class Reckoned:
         return self.weighed is not None and not self.low <= self.weighed <= self.high
 
 
-def reckon(
-    warp: Threads, weft: Threads, area_m2: float | None, weighed: float | None, weighed_state: str
-) -> Reckoned:
+def reckon(warp: Threads, weft: Threads, piece: Piece) -> Reckoned:
     """The reckoned weight of one piece beside the weighed one; see the module for the formula."""
     bought = warp.grams + weft.grams
-    wet = weighed_state in ("washed", "made_up", "")
+    wet = piece.state in ("washed", "made_up", "")
     least = sum(threads.grams * threads.washed_out[0] for threads in (warp, weft))
     most = sum(threads.grams * threads.washed_out[1] for threads in (warp, weft))
     washed = bought - (least + most) / 2
     low, high = (bought - most, bought - least) if wet else (bought, bought)
     margin = TOLERANCE + HUMIDITY
-    return Reckoned(bought, washed, low * (1 - margin), high * (1 + margin), area_m2, weighed, weighed_state)
+    fringe = warp.grams * (1 - sum(warp.washed_out) / 2) * piece.fringe
+    return Reckoned(
+        bought, washed, low * (1 - margin), high * (1 + margin), piece.area_m2, piece.weighed, piece.state, fringe
+    )
 
 
-def areal_mass(ends_per_m: float, warp_tex: float, warp_crimp: float, picks_per_m: float, weft_tex: float, weft_crimp: float) -> float:
+def areal_mass(
+    ends_per_m: float, warp_tex: float, warp_crimp: float, picks_per_m: float, weft_tex: float, weft_crimp: float
+) -> float:
     """g/m² of cloth from its finished sett, yarn numbers (tex) and crimps (D - F)/F, as fractions.
 
     Σ threads/m x (1 + crimp) x tex / 1000, computed from the definition.

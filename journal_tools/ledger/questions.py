@@ -6,146 +6,205 @@ writing its slug under `accepted:` in the warp, the stretch or the piece.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import dataclasses
+import itertools
+from collections.abc import Iterable, Iterator, Mapping
 
 from journal_tools.ledger.chain import Measure, chain_of
+from journal_tools.ledger.laid import Laid
 from journal_tools.ledger.ledger import Ledger, PieceLedger
 from journal_tools.ledger.state import IN_REED, MADE_UP
+from journal_tools.ledger.uncertainty import tape_unit
 from journal_tools.ledger.words import per_cent
-from journal_tools.problems import Problem, Severity
+from journal_tools.problems import Problem, Severity, nearest
 from journal_tools.quantities import show_length, show_weight
+from journal_tools.records.cloth import Cloth
 from journal_tools.records.journal import Journal, nearest_name
+from journal_tools.records.learn import names
 from journal_tools.records.warp import Stretch, Warp
-from journal_tools.records.yarns_used import all_yarns
+from journal_tools.records.yarns_used import yarn_in_use
 
-LEAST_TAKEN = 0.30
+MOST_TAKEN = 0.30
 """A take-up "at most" beyond this leaves warp unaccounted for: rep takes 10 to 25 % (common practice, no source)."""
+
+MOST_ASTRAY = 0.10
+"""Share of the warp that may be in no line where marks tell the take-up (judgement)."""
+
+BOARD = 0.02
+"""How far a warp may be from what the board said: 1 to 2 % (common practice, no source)."""
 
 
 def questions(journal: Journal, ledger: Ledger) -> tuple[Problem, ...]:
     """Every question about one warp that has not been accepted."""
     warp = ledger.warp
     asked = [
-        *_names(journal, warp),
+        *_yarns(journal, warp),
         *_dates(warp),
-        *_loom(journal, warp),
         *_account(ledger),
+        *(problem for stretch in warp.woven() for problem in _stretch(journal, warp, stretch)),
         *(problem for piece in ledger.pieces for problem in _piece(ledger, piece)),
     ]
-    return tuple(dict.fromkeys(problem for problem in asked if problem.slug not in warp.accepted))
+    if warp.loom and warp.loom not in journal.looms:
+        asked.append(_missing(warp, warp.line("loom"), "loom", warp.loom, journal.looms))
+    return tuple(dict.fromkeys(_unaccepted(asked, warp)))
+
+
+def _unaccepted(asked: Iterable[Problem], *levels: Cloth) -> Iterator[Problem]:
+    accepted = {slug for level in levels for slug in level.accepted}
+    return (problem for problem in asked if problem.slug not in accepted)
 
 
 def _ask(warp: Warp, line: int, field: str, read: str, right: str, slug: str) -> Problem:
-    words = slug.replace("-", " ")
-    said = f"{right} If it is so, write `accepted: {words}`." if not slug.startswith("no-such") else right
+    said = f"{right} If it is so, write `accepted: {slug.replace('-', ' ')}`."
     return Problem(warp.file, line, field, read, said, Severity.QUESTION, slug)
 
 
-def _names(journal: Journal, warp: Warp) -> Iterator[Problem]:
-    for yarn in all_yarns(journal, warp):
-        if yarn.record is None:
-            yield _missing(warp, warp.line("yarns", "yarn", "warp", "weft"), "yarn", yarn.name, nearest_name(yarn.name, journal.yarns))
-        elif yarn.colour and yarn.colour not in (yarn.record.colours or {}):
-            near = nearest_name(yarn.colour, yarn.record.colours or {})
-            hint = f" Is it {near}?" if near else ""
-            yield _ask(
-                warp,
-                warp.line("yarns", "yarn", "warp", "weft"),
-                "yarn",
-                f"{yarn.name} {yarn.colour}",
-                f"{yarn.record.heading} has no colour of this name in its record.{hint}",
-                "no-such-colour",
-            )
-    if warp.loom and warp.loom not in journal.looms:
-        yield _missing(warp, warp.line("loom"), "loom", warp.loom, nearest_name(warp.loom, journal.looms))
-    for stretch in {id(each): each for each in (warp, *warp.stretches)}.values():
-        yield from _names_in(journal, warp, stretch)
-
-
-def _names_in(journal: Journal, warp: Warp, stretch: Stretch) -> Iterator[Problem]:
-    if isinstance(stretch.draft, str) and stretch.draft not in journal.drafts:
-        near = nearest_name(stretch.draft, journal.drafts)
-        yield _missing(warp, stretch.line("draft"), "draft", stretch.draft, near)
-    washes = [at for level in (stretch, *stretch.pieces) for at in level.washed]
-    recipes = [name for level in (stretch, *stretch.pieces) for name in level.finish]
-    for name in dict.fromkeys([*recipes, *(at.finish for at in washes if at.finish)]):
-        if name not in journal.finishes:
-            near = nearest_name(name, journal.finishes)
-            yield _missing(warp, stretch.line("finish") or warp.line("finish"), "finish", name, near)
-
-
-def _missing(warp: Warp, line: int, kind: str, name: str, near: str | None) -> Problem:
-    hint = f" Is it `{near}`?" if near else ""
-    right = f"there is no {kind} of this name in the journal yet.{hint} All else works without it."
+def _missing(warp: Warp, line: int, kind: str, name: str, known: Mapping[str, object]) -> Problem:
+    near = nearest_name(name, known)
+    is_it = f"Is it `{near}`" if near else "Is it spelt otherwise"
+    right = (
+        f"the journal has no {kind} of this name. {is_it}, or is its record still to come? All else works without it."
+    )
     return _ask(warp, line, kind, name, right, f"no-such-{kind}")
 
 
+def _yarns(journal: Journal, warp: Warp) -> Iterator[Problem]:
+    seen = set()
+    for typed, colour, line, field in _typed_yarns(warp):
+        yarn = yarn_in_use(journal, warp, typed, colour)
+        if (yarn.name, yarn.colour) in seen:
+            continue
+        seen.add((yarn.name, yarn.colour))
+        if yarn.record is None:
+            yield dataclasses.replace(_missing(warp, line, "yarn", yarn.name, journal.yarns), field=field)
+        elif yarn.colour and yarn.colour not in (yarn.record.colours or {}):
+            near = nearest_name(yarn.colour, yarn.record.colours or {})
+            is_it = f"Is it {near}" if near else "Is it called otherwise"
+            right = f"the record of {yarn.record.heading} has no colour of this name. {is_it}, or is it a new one?"
+            yield _ask(warp, line, field, f"{yarn.name} {yarn.colour}", right, "no-such-colour")
+
+
+def _typed_yarns(warp: Warp) -> Iterator[tuple[str, str | None, int, str]]:
+    """Every yarn as it is typed in a warp, with a colour that stands beside it, the line and the field."""
+    if warp.yarn:
+        yield warp.yarn, None, warp.line("yarn"), "yarn"
+    for alias, use in (warp.yarns or {}).items():
+        yield alias, None, use.line("yarn") or warp.line("yarns"), f"yarns: {alias}"
+    for wound in warp.warp:
+        if wound.yarn:
+            yield wound.yarn, None, wound.line("yarn"), "warp: yarn"
+        for typed in dict.fromkeys(wound.order.items if wound.order else ()):
+            yield typed, None, wound.line("order"), "warp: order"
+        if wound.floating_selvedges:
+            yield wound.floating_selvedges, None, wound.line("floating_selvedges"), "warp: floating_selvedges"
+    levels = [each for stretch in warp.woven() for each in (stretch, *stretch.pieces)]
+    for weft in [weft for level in (warp, *levels) for weft in level.weft]:
+        if weft.yarn:
+            yield weft.yarn, weft.colour, weft.line("yarn"), "weft"
+        for typed in dict.fromkeys(weft.order.items if weft.order else ()):
+            yield typed, weft.colour, weft.line("order"), "weft: order"
+
+
+def _stretch(journal: Journal, warp: Warp, stretch: Stretch) -> Iterator[Problem]:
+    own: tuple[Stretch, ...] = (warp,) if stretch is warp else (stretch, warp)
+    asked = [*_loom(journal, warp, own), *_names(journal, warp, own), *_kept_out(warp, own)]
+    yield from _unaccepted(asked, stretch)
+
+
+def _names(journal: Journal, warp: Warp, own: tuple[Stretch, ...]) -> Iterator[Problem]:
+    for stretch in own:
+        if isinstance(stretch.draft, str) and stretch.draft not in journal.drafts:
+            yield _missing(warp, stretch.line("draft"), "draft", stretch.draft, journal.drafts)
+    levels: list[Cloth] = [*own, *own[0].pieces]
+    named = [(name, level.line("finish")) for level in levels for name in level.finish]
+    named += [(at.finish, at.line("finish")) for level in levels for at in level.washed if at.finish]
+    for name, line in named:
+        if name not in journal.finishes:
+            yield _missing(warp, line, "finish", name, journal.finishes)
+
+
+def _kept_out(warp: Warp, own: tuple[Stretch, ...]) -> Iterator[Problem]:
+    """Whether every name that `learn:` speaks of is the name of something in this warp."""
+    stretches = warp.woven()
+    called = {name for stretch in stretches for name in (stretch.name, *(piece.name for piece in stretch.pieces))}
+    called |= {band for stretch in (warp, *stretches) for band in stretch.across or {}}
+    called |= {band for stretch in stretches for piece in stretch.pieces for band in piece.across or {}}
+    known = [name for name in called if name]
+    for level in (*own, *own[0].pieces):
+        for rule in level.learn:
+            if rule.source and not any(names(rule.source, name) for name in known):
+                near = nearest(rule.source, known)
+                is_it = f" Is it `{near}`?" if near else " Which is meant?"
+                right = f"no stretch, piece or band of this warp has this name, so nothing is kept out.{is_it}"
+                yield _ask(warp, level.line("learn"), "learn", rule.source, right, "no-such-piece")
+
+
 def _dates(warp: Warp) -> Iterator[Problem]:
-    dated = [("started", warp.started), ("finished", warp.finished)]
-    (_, began), (_, ended) = dated
+    began, ended = warp.started, warp.finished
     if began is not None and ended is not None and ended.last_day < began.first_day:
-        yield _ask(
-            warp,
-            warp.line("finished"),
-            "finished",
-            ended.text,
-            f"it was finished before it was started ({began.text}). Are the two dates right?",
-            "dates-out-of-order",
-        )
-    for level in (warp, *warp.stretches, *(piece for stretch in warp.woven() for piece in stretch.pieces)):
-        latest = None
+        right = f"it was finished before it was started ({began.text}). Are the two dates right?"
+        yield _ask(warp, warp.line("finished"), "finished", ended.text, right, "dates-out-of-order")
+        began = None
+    levels = {id(each): each for stretch in warp.woven() for each in (warp, stretch, *stretch.pieces)}
+    for level in levels.values():
+        latest, what = began, "the warp was started"
         for state in (level.on_loom, level.off_loom, level.hemmed, *level.washed):
             if state is None or state.on is None:
                 continue
             if latest is not None and state.on.last_day < latest.first_day:
-                right = f"this size was taken before the state before it ({latest.text}). Are the two dates right?"
-                yield _ask(warp, state.line("on"), "on", state.on.text, right, "dates-out-of-order")
-            latest = state.on
+                right = f"this size is dated before {what} ({latest.text}). Are the two dates right?"
+                problem = _ask(warp, state.line("on"), "on", state.on.text, right, "dates-out-of-order")
+                yield from _unaccepted([problem], level)
+            latest, what = state.on, "the size above it"
 
 
-def _loom(journal: Journal, warp: Warp) -> Iterator[Problem]:
+def _loom(journal: Journal, warp: Warp, own: tuple[Stretch, ...]) -> Iterator[Problem]:
     loom = journal.looms.get(warp.loom or "")
     if loom is None:
         return
-    for stretch in warp.woven():
-        reed = stretch.in_reed or warp.in_reed
-        if loom.width is not None and reed is not None and reed.length is not None and reed.length.mm > loom.width.mm:
-            right = f"this is wider than {loom.heading} weaves ({loom.width.text}). Is it the right loom?"
-            yield _ask(warp, stretch.line("in_reed") or warp.line("in_reed"), "in_reed", reed.text, right, "wider-than-loom")
-        draft = journal.drafts.get(stretch.draft) if isinstance(stretch.draft, str) else stretch.draft
-        shafts = draft.highest_shaft if draft is not None else 0
-        if loom.shafts is not None and shafts > loom.shafts.number:
-            right = f"this draft takes {shafts} shafts, and {loom.heading} has {loom.shafts.number}. Is it the right loom?"
-            read = stretch.draft if isinstance(stretch.draft, str) else "its own draft"
-            yield _ask(warp, stretch.line("draft"), "draft", read, right, "more-shafts-than-loom")
+    stretch = next((each for each in own if each.in_reed is not None), None)
+    mm = Laid(warp, own[0], "", 1, own, own[0]).reed_mm
+    if stretch is not None and stretch.in_reed and loom.width is not None and mm is not None and mm > loom.width.mm:
+        right = f"this is wider than {loom.heading} weaves ({loom.width.text}). Is it the right loom?"
+        yield _ask(warp, stretch.line("in_reed"), "in_reed", stretch.in_reed.text, right, "wider-than-loom")
+    stretch = next((each for each in own if each.draft is not None), own[0])
+    draft = journal.drafts.get(stretch.draft) if isinstance(stretch.draft, str) else stretch.draft
+    shafts = draft.highest_shaft if draft is not None else 0
+    if loom.shafts is not None and shafts > loom.shafts.number:
+        right = f"this draft takes {shafts} shafts, and {loom.heading} has {loom.shafts.number}. Is it the right loom?"
+        read = stretch.draft if isinstance(stretch.draft, str) else "its own draft"
+        yield _ask(warp, stretch.line("draft"), "draft", read, right, "more-shafts-than-loom")
 
 
 def _account(ledger: Ledger) -> Iterator[Problem]:
     account, warp = ledger.account, ledger.warp
     if account is None:
         return
-    unit, mark = ("in", ledger.tape.inches_mm) if _wound_unit(warp) in ("in", "ft", "yd") else ("cm", ledger.tape.metric_mm)
+    unit = tape_unit(next((each.wound.unit for each in warp.warp if each.wound is not None), "in"))
+    mark = ledger.tape.inches_mm if unit == "in" else ledger.tape.metric_mm
     wound = show_length(account.wound_mm, unit, mark)
     line = warp.line("where_it_went", "warp")
-    if account.remainder_mm < 0:
-        over = show_length(-account.remainder_mm, unit, mark)
-        right = f"cloth and losses come to {over} more than the {wound} that was wound. Is a line wrong, or was more wound?"
+    told = account.unaccounted_mm is not None and not account.unmeasured
+    left = account.unaccounted_mm if told and account.unaccounted_mm is not None else account.remainder_mm
+    at_most = account.take_up is not None and account.take_up.basis == "at most"
+    if left < -BOARD * account.wound_mm:
+        over = show_length(-left, unit, mark)
+        right = (
+            f"cloth and losses come to {over} more than the {wound} that was wound. Is a line wrong, or was more wound?"
+        )
         yield _ask(warp, line, "where_it_went", wound, right, "warp-does-not-add-up")
-    elif account.take_up is not None and account.take_up.basis == "at most" and account.take_up.loss > LEAST_TAKEN:
-        left = show_length(account.remainder_mm, unit, mark)
-        right = f"{left} of the {wound} wound is in no line, which is more than take-up explains. Is a line missing?"
+    elif (told and left > MOST_ASTRAY * account.wound_mm) or (
+        at_most and account.take_up is not None and account.take_up.loss > MOST_TAKEN
+    ):
+        shown = show_length(left, unit, mark)
+        right = f"{shown} of the {wound} wound is in no line, which is more than take-up explains. Is a line missing?"
         yield _ask(warp, line, "where_it_went", wound, right, "warp-does-not-add-up")
-
-
-def _wound_unit(warp: Warp) -> str:
-    return next((each.wound.unit for each in warp.warp if each.wound is not None), "in")
 
 
 def _piece(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
     warp, laid = ledger.warp, piece.laid
-    accepted = {slug for level in laid.levels for slug in level.accepted}
     asked = [*_widths(ledger, piece), *_growth(ledger, piece), *_weight(warp, piece)]
-    yield from (problem for problem in asked if problem.slug not in accepted)
+    yield from _unaccepted(asked, *laid.levels)
 
 
 def _field(piece: PieceLedger, key: str) -> str:
@@ -171,15 +230,18 @@ def _widths(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
 def _growth(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
     for direction in ("width", "length"):
         chain = [each for each in chain_of(piece.laid, direction, ledger.tape) if each.state != MADE_UP]
-        for before, after in zip(chain, chain[1:], strict=False):
+        for before, after in itertools.pairwise(chain):
             if before.yardstick != after.yardstick or before.state == IN_REED:
                 continue
             if after.mm - before.mm > (before.u_mm**2 + after.u_mm**2) ** 0.5:
                 right = (
-                    f"the {direction} grew from {_shown(before)} {before.state.name} to {_shown(after)} {after.state.name}."
+                    f"the {direction} grew from {_shown(before)} {before.state.name} to {_shown(after)}"
+                    f" {after.state.name}."
                     " Did it stretch, or was it read wrong?"
                 )
-                yield _ask(ledger.warp, _line_of(piece, after), _field(piece, after.state.key), _shown(after), right, "grew")
+                yield _ask(
+                    ledger.warp, _line_of(piece, after), _field(piece, after.state.key), _shown(after), right, "grew"
+                )
 
 
 def _shown(measure: Measure) -> str:

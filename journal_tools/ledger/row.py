@@ -6,8 +6,17 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from journal_tools.ledger.chain import Loss, Measure
-from journal_tools.ledger.state import IN_REED, ON_LOOM, State, skipped, wash_number
+from journal_tools.ledger.chain import Loss
+from journal_tools.ledger.state import (
+    IN_REED,
+    OFF_LOOM,
+    ON_LOOM,
+    State,
+    skipped,
+    wash_number,
+    washed,
+    washes_before_hem,
+)
 
 LEVELS = ("piece", "stretch", "warp")
 
@@ -105,7 +114,9 @@ def row_of(owner: Owner, direction: str, loss: Loss, planned: float | None, lear
         loss.loss,
         loss.uncertainty,
         tuple(
-            state for state in skipped(_moment(loss.first), _moment(loss.last)) if state not in loss.through
+            state
+            for state in skipped(_moment(loss.first.state), _moment(loss.last.state))
+            if state not in {_moment(each) for each in loss.through}
         ),
         planned,
         loss.joined,
@@ -114,12 +125,12 @@ def row_of(owner: Owner, direction: str, loss: Loss, planned: float | None, lear
     )
 
 
-def _moment(measure: Measure) -> State:
+def _moment(state: State) -> State:
     """The state whose place in the order tells what was skipped: a hem stands for the state it follows."""
-    if measure.state.key != "hemmed":
-        return measure.state
-    washes = math.floor(measure.state.rank - 10.5) if measure.state.rank > 10 else 0
-    return State(2, "off_loom", "", "") if washes == 0 else State(10 + washes, f"washed {washes}", "", "")
+    if state.key != "hemmed":
+        return state
+    washes = washes_before_hem(state)
+    return OFF_LOOM if washes == 0 else washed(washes) if washes is not None else state
 
 
 def averaged(rows: Iterable[Row], level: str) -> tuple[Row, ...]:
@@ -141,7 +152,9 @@ def _average(rows: Sequence[Row], level: str) -> Row:
     mean = sum(row.loss * row.number for row in used) / number
     uncertainty = math.sqrt(sum(row.uncertainty**2 * row.number for row in used) / number)
     plans = [row for row in used if row.planned is not None]
-    planned = sum((row.planned or 0) * row.number for row in plans) / sum(row.number for row in plans) if plans else None
+    planned = (
+        sum((row.planned or 0) * row.number for row in plans) / sum(row.number for row in plans) if plans else None
+    )
     first = used[0]
     return Row(
         first.warp,

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
+
+from journal_tools.records.hem import AFTER_ALL
 
 
 @dataclass(frozen=True, order=True)
@@ -50,10 +53,23 @@ def hemmed(after_wash: int) -> State:
     return State(OFF_LOOM.rank + 5 if after_wash == 0 else 10.5 + after_wash, "hemmed", "hemmed", "hemmed")
 
 
+def washes_before_hem(state: State) -> int | None:
+    """How many washes a hemmed cloth had had; None for a hem sewn "after washing", however many those were."""
+    if state.rank < 10:
+        return 0
+    washes = math.floor(state.rank - 10.5)
+    return washes if washes < AFTER_ALL else None
+
+
 def wash_number(state: State) -> int | None:
     """Which wash a washed state follows, None for any other state."""
     match = re.fullmatch(r"washed(?: (\d+))?", state.key)
     return int(match[1] or 1) if match else None
+
+
+def wet(state: State) -> bool:
+    """Whether the cloth has just been in the water."""
+    return wash_number(state) is not None or state.key == SCOURED.key or state.key.startswith("fulled")
 
 
 def skipped(first: State, last: State) -> tuple[State, ...]:

@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from journal_tools.ledger.account import Account, loom_length_mm
-from journal_tools.ledger.chain import Measure
+from journal_tools.ledger.chain import Measure, loss_between
 from journal_tools.ledger.laid import Laid
-from journal_tools.ledger.mass import TAKE_UP_ELSE, WASHED_OUT, WEFT_OVER_REED, Reckoned, Threads, reckon
-from journal_tools.ledger.state import IN_REED, OFF_LOOM
+from journal_tools.ledger.mass import TAKE_UP_ELSE, WASHED_OUT, WEFT_OVER_REED, Piece, Reckoned, Threads, reckon
+from journal_tools.ledger.state import IN_REED, OFF_LOOM, wet
 from journal_tools.records.journal import Journal
 from journal_tools.records.yarn import Yarn
-from journal_tools.records.yarns_used import YarnInUse, warp_yarns, weft_yarns
+from journal_tools.records.yarns_used import YarnInUse, warp_threads, weft_threads
 
 
 @dataclass(frozen=True)
@@ -33,42 +33,40 @@ def finished_counts(laid: Laid, width: Sequence[Measure], length: Sequence[Measu
 
     Where a hem lies between, picks over the last length before it, gone on by the loss since.
     """
-    ends_per_m, _ = _per_metre(laid.ends, width, laid.opens_by)
-    picks_per_m, over_hem = _per_metre(laid.picks.number if laid.picks else None, length, 1)
+    ends_per_m, _ = _per_metre(laid.ends, width)
+    picks = laid.picks.number / laid.opens_by if laid.picks else None  # one row of opened cloth takes a pick a layer
+    picks_per_m, over_hem = _per_metre(picks, length)
     return FinishedCounts(ends_per_m, picks_per_m, over_hem)
 
 
-def _per_metre(threads: int | None, chain: Sequence[Measure], opened: int) -> tuple[float | None, bool]:
+def _per_metre(threads: float | None, chain: Sequence[Measure]) -> tuple[float | None, bool]:
+    if not any(wet(each.state) for each in chain):
+        return None, False
     cloth = [each for each in chain if each.yardstick == "cloth" and each.state >= OFF_LOOM]
-    later = [each for each in chain if each.yardstick != "cloth"]
-    if threads is None or not cloth:
+    since = loss_between(chain, cloth[-1], chain[-1]) if cloth else None
+    if threads is None or since is None:
         return None, False
-    mm = cloth[-1].mm
-    bridged = later and (later[0].state == cloth[-1].state or later[0].state.key == "hemmed")
-    if bridged and len(later) > 1:
-        mm *= later[-1].mm / later[0].mm
-    elif later and not bridged:
-        return None, False
-    return threads / mm * 1000, bool(bridged) and len(later) > 1
+    return threads / (cloth[-1].mm * (1 - since.loss)) * 1000, since.joined
 
 
-def weigh(journal: Journal, laid: Laid, width: Sequence[Measure], length: Sequence[Measure], account: Account | None) -> Reckoned | None:
+def weigh(
+    journal: Journal, laid: Laid, width: Sequence[Measure], length: Sequence[Measure], account: Account | None
+) -> Reckoned | None:
     """The reckoned weight of one piece; None where ends, picks, sizes or yarn numbers are missing."""
-    warp_tex, warp_lost = _tex(warp_yarns(journal, laid.warp))
-    weft_tex, weft_lost = _tex(weft_yarns(journal, laid.warp, laid.stretch))
+    warp_tex, warp_lost = _tex(warp_threads(journal, laid.warp))
+    weft_tex, weft_lost = _tex(weft_threads(journal, laid.warp, laid.said("weft") or ()))
     loom_mm = loom_length_mm(laid)
     reed = next((each.mm for each in width if each.state == IN_REED), None)
     picks = _pick_count(laid, loom_mm)
-    if None in (warp_tex, weft_tex, loom_mm, reed, picks, laid.ends) or laid.band is not None:
+    if not (warp_tex and weft_tex and loom_mm and reed and picks and laid.ends) or laid.band is not None:
         return None
-    assert warp_tex and weft_tex and loom_mm and reed and picks and laid.ends
     taken = account.take_up.loss if account and account.take_up else TAKE_UP_ELSE
     warp = Threads(laid.ends, loom_mm / (1 - max(taken, 0.0)) + laid.fringe_mm, warp_tex, warp_lost)
     weft = Threads(picks, reed / laid.opens_by * WEFT_OVER_REED, weft_tex, weft_lost)
     weights = laid.said("weight") or {}
     state = next((key for key in ("washed", "made_up", "in_oil", "off_loom", "on_loom") if key in weights), "")
     weighed = float(weights[state].grams) if state else None
-    return reckon(warp, weft, _area_m2(width, length), weighed, state)
+    return reckon(warp, weft, Piece(_area_m2(width, length), weighed, state, laid.fringe_mm / warp.length_mm))
 
 
 def _pick_count(laid: Laid, loom_mm: float | None) -> int | None:
@@ -78,18 +76,19 @@ def _pick_count(laid: Laid, loom_mm: float | None) -> int | None:
     return round(float(beat.per_m) * loom_mm / 1000) if beat is not None and loom_mm else None
 
 
-def _tex(used: Sequence[YarnInUse]) -> tuple[float | None, tuple[float, float]]:
-    """Mean linear density of several yarns, and what the first wash takes; None unless all are known.
+def _tex(used: Sequence[tuple[YarnInUse, int]]) -> tuple[float | None, tuple[float, float]]:
+    """Mean linear density of several yarns by their threads, and what the first wash takes of them.
 
-    Several yarns in one system count alike: their shares of the threads are not known to the gram.
+    None unless all are known.
     """
-    records = [yarn.record for yarn in used]
-    if not records or any(record is None or record.tex is None for record in records):
+    known = [(yarn.record, number) for yarn, number in used if yarn.record is not None]
+    total = sum(number for _, number in known)
+    if not total or len(known) < len(used) or any(record.tex is None for record, _ in known):
         return None, (0.0, 0.0)
-    known = [record for record in records if record is not None]
-    tex = sum(float(record.tex or 0) for record in known) / len(known)
-    lost = [_washed_out(record) for record in known]
-    return tex, (sum(each[0] for each in lost) / len(lost), sum(each[1] for each in lost) / len(lost))
+    grams = [(record, number * float(record.tex or 0)) for record, number in known]
+    heavy = sum(each for _, each in grams)
+    lost = [(*_washed_out(record), each / heavy) for record, each in grams]
+    return heavy / total, (sum(low * share for low, _, share in lost), sum(high * share for _, high, share in lost))
 
 
 def _washed_out(yarn: Yarn) -> tuple[float, float]:

@@ -18,9 +18,10 @@ WIDTH_FLOOR_MM = {True: 25.4 / 8, False: 3.0}
 LENGTH_FLOOR = {True: (1 / 4) / 30, False: 6 / 750}
 LADDERS = {
     True: [Fraction(254, 10) / part for part in (1, 2, 4, 8, 16, 32, 64)],
-    False: [Fraction(10), Fraction(5), Fraction(1), Fraction(1, 2), Fraction(1, 10)],
+    False: [Fraction(10), Fraction(1), Fraction(1, 2)],
 }
 """Marks that tapes have, in mm, coarse to fine: for inches and for metric."""
+USUAL_MARK_MM = {True: Fraction(254, 80), False: Fraction(1)}
 
 
 def in_inches(length: Length) -> bool:
@@ -29,12 +30,29 @@ def in_inches(length: Length) -> bool:
 
 
 def tape_mark_mm(readings: Iterable[Length], inches: bool) -> Fraction:
-    """The coarsest tape mark on which all of these readings lie, in mm."""
-    own = [reading.mm for reading in readings if in_inches(reading) is inches]
-    for mark in LADDERS[inches]:
-        if all((mm / mark).denominator == 1 for mm in own):
-            return mark
-    return LADDERS[inches][-1]
+    """The finest mark that these readings show, in mm: the coarsest on which all of them lie.
+
+    A figure written to a finer mark of the tape, such as 46.0 cm, shows that mark too. "About"
+    shows none. The usual mark, 1/8 in or 1 mm, where there is no reading in this system.
+    """
+    own = [reading for reading in readings if in_inches(reading) is inches and not reading.about]
+    if not own:
+        return USUAL_MARK_MM[inches]
+    ladder = LADDERS[inches]
+    lie_on = next((mark for mark in ladder if all((each.mm / mark).denominator == 1 for each in own)), ladder[-1])
+    return min(lie_on, *(each.mark for each in own if each.mark in ladder))
+
+
+def mark_of(reading: Length, tape_mm: Fraction) -> Fraction:
+    """The mark a reading was taken to: the tape's, or for "about 18" the finest that was typed."""
+    return max(tape_mm, reading.mark) if reading.about else tape_mm
+
+
+def tape_unit(unit: str) -> str:
+    """The unit that a tape is marked in: a piece of 2 1/2 yd is 90 in on it."""
+    if unit in INCH_UNITS:
+        return "in"
+    return unit if unit == "mm" else "cm"
 
 
 def reading_uncertainty_mm(mark_mm: Fraction) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -16,7 +17,7 @@ def off_plan(off_mm: float, direction: str, unit: str, mark_mm: Fraction) -> str
 
     off_mm: measured less planned. unit: "in", "cm" or "mm". mark_mm: the tape's mark.
     """
-    marks = round(abs(off_mm) / float(mark_mm))
+    marks = math.ceil(round(abs(off_mm) / float(mark_mm) - 0.5, 6))
     if marks == 0:
         return "as planned"
     less, more = COMPARED[direction]
