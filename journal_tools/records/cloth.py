@@ -13,7 +13,6 @@ from journal_tools.quantities import (
     Density,
     Length,
     Size,
-    TimesLength,
     Unreadable,
     Weight,
     When,
@@ -22,12 +21,10 @@ from journal_tools.quantities import (
     parse_minutes,
 )
 from journal_tools.records import notated, readers
+from journal_tools.records.hem import Fringe, Hem, fringe, hem
 from journal_tools.records.learn import Learn, learn
 from journal_tools.records.model import Model, read_model, says
 from journal_tools.records.spot import Spot
-
-HEM_EDGES = {"both ends": (0, 2), "one end": (0, 1), "all four": (2, 2), "sides": (2, 0), "none": (0, 0)}
-"""Words for hemmed edges: how many of them shorten the width, and the length."""
 
 WEIGHED = ("on_loom", "off_loom", "in_oil", "washed", "made_up")
 
@@ -47,9 +44,7 @@ class SizeAt(Model):
     taken: str | None = says(
         readers.choice("tape", "ribbon", "picks", "marks", "stick"), "How the length was taken.", "ribbon"
     )
-    finish: str | None = says(
-        readers.name, "The finishing recipe of this wash.", "hand-40-line", public=True
-    )
+    finish: str | None = says(readers.name, "The finishing recipe of this wash.", "hand-40-line", public=True)
     wash: int | None = None
 
 
@@ -98,77 +93,6 @@ def reed_width(spot: Spot) -> ReedWidth:
     return ReedWidth(parse_length(fold[1] if fold else typed, spot.units), None, fold[2] if fold else None, typed)
 
 
-@dataclass(frozen=True, kw_only=True)
-class Hem(Model):
-    """A hem: what it eats at each hemmed edge is its depth and its turn-under."""
-
-    depth: Length | None = says(readers.length, "The finished depth.", "1 in", public=True)
-    turn: Length | None = says(readers.length, "What is turned under.", "3/8 in", public=True)
-    edges: str = says(readers.choice(*HEM_EDGES), "Which edges are hemmed.", "both ends", public=True, default="both ends")
-    sewn: str | None = says(
-        lambda spot: sewn(spot), "When it is sewn.", "before washing", public=True
-    )
-    weft: str | None = says(readers.text, "The weft of the hem.", "sewing thread")
-
-    @property
-    def eats_mm(self) -> tuple[float, float]:
-        """What the hems take from the width and from the length, in mm."""
-        each = float((self.depth.mm if self.depth else 0) + (self.turn.mm if self.turn else 0))
-        across, along = HEM_EDGES[self.edges]
-        return across * each, along * each
-
-    def touches(self, direction: str) -> bool:
-        """Whether the hems shorten this direction, "width" or "length"."""
-        return HEM_EDGES[self.edges][0 if direction == "width" else 1] > 0
-
-    @property
-    def after_wash(self) -> int | None:
-        """The wash it is sewn after: 0 before any, a large number after the last, None when not said."""
-        if self.sewn is None:
-            return None
-        if self.sewn == "before washing":
-            return 0
-        numbered = re.search(r"\d+", self.sewn)
-        return int(numbered[0]) if numbered else 1_000
-
-
-def sewn(spot: Spot) -> str:
-    """When a hem is sewn: `before washing`, `after washing` or `after wash 2`."""
-    typed = " ".join(spot.text().lower().split())
-    if typed in ("before washing", "after washing") or re.fullmatch(r"after wash \d{1,2}", typed):
-        return typed
-    raise Unreadable(read=spot.text(), right="`before washing`, `after washing` or `after wash 2` is wanted.")
-
-
-def hem(spot: Spot) -> Hem:
-    """`none`, a depth, or a mapping."""
-    if spot.is_mapping:
-        return read_model(spot, Hem)
-    if spot.text().lower() in ("none", "no"):
-        return Hem(edges="none")
-    return Hem(depth=readers.length(spot))
-
-
-@dataclass(frozen=True, kw_only=True)
-class Fringe(Model):
-    """A fringe: warp left unwoven at the ends of a piece."""
-
-    allowed: TimesLength | None = says(
-        readers.times_length, "The warp left for it.", "2 in each end", public=True
-    )
-    style: str | None = says(readers.text, "Cut, or twisted before or after washing.", "twisted before washing")
-    twisted: str | None = says(readers.text, "When it was twisted.", "before fulling")
-    after_twist: Length | None = says(readers.length, "Its length once twisted.", "1 5/8 in", public=True)
-    finished: Length | None = says(readers.length, "Its length when all is done.", "1 1/2 in", public=True)
-
-
-def fringe(spot: Spot) -> Fringe:
-    """A length, or a mapping."""
-    if spot.is_mapping:
-        return read_model(spot, Fringe)
-    return Fringe(allowed=readers.times_length(spot))
-
-
 @dataclass(frozen=True)
 class FullingCheck:
     """The size at one check of a fulling; minute 0 is the cloth when only scoured."""
@@ -201,7 +125,9 @@ def weighings(spot: Spot) -> Mapping[str, Weight]:
         state = key.replace(" ", "_")
         if state not in WEIGHED:
             near = nearest(state, WEIGHED)
-            key_spot.complain(key, f"a weight is of the cloth {', '.join(WEIGHED)}." + (f" Did you mean `{near}`?" if near else ""))
+            key_spot.complain(
+                key, f"a weight is of the cloth {', '.join(WEIGHED)}." + (f" Did you mean `{near}`?" if near else "")
+            )
         elif (weighed := value.read(readers.weight)) is not None:
             read[state] = weighed
     return read
@@ -246,18 +172,25 @@ def weft(spot: Spot) -> tuple[Weft, ...]:
 
 
 def _weft(spot: Spot) -> Weft:
-    return read_model(spot, Weft) if spot.is_mapping else Weft(yarn=readers.text(spot))
+    return read_model(spot, Weft) if spot.is_mapping else Weft(yarn=readers.text(spot), lines={"yarn": spot.line})
 
 
 @dataclass(frozen=True, kw_only=True)
 class Weft(Model):
     """A weft: its yarn, by its name here or by a yarn's name and colour."""
 
-    yarn: str | None = says(readers.text, "The yarn: its name in `yarns:`, or a yarn and a colour.", "bone", public=True)
+    yarn: str | None = says(
+        readers.text, "The yarn: its name in `yarns:`, or a yarn and a colour.", "bone", public=True
+    )
     colour: str | None = says(readers.text, "The yarn's colour.", "slate", public=True)
-    order: notated.ColourOrder | None = says(notated.colours, "The colours as thrown.", "12 times (4 slate, 24 bone)", public=True)
+    order: notated.ColourOrder | None = says(
+        notated.colours, "The colours as thrown.", "12 times (4 slate, 24 bone)", public=True
+    )
     role: str | None = says(
-        readers.choice("ground", "pattern", "tabby", "pile", "hem", "supplementary", "accent"), "What it does in the cloth.", "ground", public=True
+        readers.choice("ground", "pattern", "tabby", "pile", "hem", "supplementary", "accent"),
+        "What it does in the cloth.",
+        "ground",
+        public=True,
     )
     amount: Weight | None = says(readers.weight, "How much of it was used.", "310 g")
 
@@ -281,18 +214,32 @@ class Cloth(Model):
     off_loom: SizeAt | None = says(size_at, "Size cut off and rested overnight.", "19 1/4 x 32 1/8", public=True)
     hemmed: SizeAt | None = says(size_at, "Size once hemmed.", "19 3/8 x 29 3/4", public=True)
     washed: tuple[SizeAt, ...] = says(
-        washes, "Size after each wash, dry; a list is wash 1, 2, …", "17 7/8 x 30 1/8", public=True, default=(), numbered=True
+        washes,
+        "Size after each wash, dry; a list is wash 1, 2, …",
+        "17 7/8 x 30 1/8",
+        public=True,
+        default=(),
+        numbered=True,
     )
     made_up: SizeAt | None = says(size_at, "What the owner measures, hems inside.", "18 x 27", public=True)
     fulling: tuple[FullingCheck, ...] = says(
-        fulling, "Sizes while it was fulled, by the minutes; 0 min is only scoured.", "8 min: 141 x 203 cm", public=True, default=()
+        fulling,
+        "Sizes while it was fulled, by the minutes; 0 min is only scoured.",
+        "8 min: 141 x 203 cm",
+        public=True,
+        default=(),
     )
     marks: Size | None = says(
-        readers.size, "Marks sewn this far apart off the loom; the washed sizes are then between the marks.", "100 x 100 mm", public=True
+        readers.size,
+        "Marks sewn this far apart off the loom; the washed sizes are then between the marks.",
+        "100 x 100 mm",
+        public=True,
     )
     picks: CountOf | None = says(readers.pick_count, "Picks in one piece, counted.", "561", public=True)
     beat: Density | None = says(readers.density, "Picks to the inch or centimetre on the loom.", "20/in", public=True)
-    tabby: str | None = says(readers.choice("counted", "not counted"), "Whether tabby picks are in the count.", "counted")
+    tabby: str | None = says(
+        readers.choice("counted", "not counted"), "Whether tabby picks are in the count.", "counted"
+    )
     warp_used: Length | None = says(readers.length, "Warp that one piece took, measured on the warp.", "36 1/2 in")
     hem: Hem | None = says(hem, "How it is hemmed.", "1 in", public=True)
     fringe: Fringe | None = says(fringe, "Its fringe.", "2 in each end", public=True)
@@ -301,7 +248,10 @@ class Cloth(Model):
     )
     weight: Mapping[str, Weight] | None = says(weighings, "What one piece weighs, washed or by state.", "125 g")
     learn: tuple[Learn, ...] = says(
-        learn, "`no` and why, to keep it out of what the journal learns.", "no widths from bookmarks, pulled in on purpose", default=()
+        learn,
+        "`no` and why, to keep it out of what the journal learns.",
+        "no widths from bookmarks, pulled in on purpose",
+        default=(),
     )
     accepted: tuple[str, ...] = says(
         slug_words, "Questions that have been answered once.", "wider than loom", default=()

@@ -19,6 +19,7 @@ class Finish(Record):
     drying: str | None = says(readers.text, "How it is dried.", "on the line")
     pressing: str | None = says(readers.text, "How it is pressed.", "damp, hot iron")
     care: str | None = says(readers.text, "Care words for the owner.", "Machine wash at 40, line dry.", public=True)
-    cautions: str | None = says(readers.text, "What can hurt, and how not to be hurt.", "Hot water scalds.", public=True)
+    cautions: str | None = says(
+        readers.text, "What can hurt, and how not to be hurt.", "Hot water scalds.", public=True
+    )
     fulling: bool | None = says(readers.yes_no, "Whether the cloth is fulled on purpose.", "no", public=True)
-

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from typing import TypeVar, cast
+from typing import Any, TypeVar, cast
 
 from journal_tools.problems import Problem, nearest
 from journal_tools.quantities import Units, Unreadable, parse_yarn_number
@@ -17,6 +17,7 @@ from journal_tools.records.finish import Finish
 from journal_tools.records.front_matter import FrontMatter, read_file
 from journal_tools.records.loom import Loom
 from journal_tools.records.model import Model, read_model
+from journal_tools.records.new_names import old_names, with_new_names
 from journal_tools.records.readers import NAME, slug
 from journal_tools.records.record import Record
 from journal_tools.records.settings import Settings
@@ -40,8 +41,8 @@ KINDS: Mapping[str, type[Record]] = {
 class Journal:
     """The records of one folder, by name.
 
-    broken: names, by folder, of entries that have faults; what could be read of them is among the
-    records, and a page can show it beside the problem.
+    What could be read of an entry that has faults is among them, and a page can show it beside the
+    problem: see `problems_of`.
     """
 
     folder: Path
@@ -88,10 +89,11 @@ def read_journal(folder: Path) -> Journal:
     settings = _read_settings(folder, problems)
     found: dict[str, Mapping[str, Record]] = {}
     for sub, kind in KINDS.items():
-        found[sub] = {
-            record.name: record for record in _read_kind(folder, sub, kind, settings, problems)
-        }
+        found[sub] = {record.name: record for record in _read_kind(folder, sub, kind, settings, problems)}
     _check_names(found, problems)
+    old = [old_names(found[sub]) for sub in ("looms", "drafts", "finishes")]
+    if any(old):
+        found["warps"] = {name: with_new_names(cast(Warp, warp), *old) for name, warp in found["warps"].items()}
     return Journal(folder, settings, problems=tuple(sorted(problems)), **found)  # type: ignore[arg-type]
 
 
@@ -100,13 +102,11 @@ def _read_settings(folder: Path, problems: list[Problem]) -> Settings:
     if not path.is_file():
         return Settings()
     front = read_file(path, "journal.md")
-    settings = _read_front(front, Settings, Units(), problems)
+    settings = _read_front(front, Settings, _said_units(front), problems)
     return dataclasses.replace(settings, notes=front.notes, file="journal.md")
 
 
-def _read_kind(
-    folder: Path, sub: str, kind: type[R], settings: Settings, problems: list[Problem]
-) -> Iterator[R]:
+def _read_kind(folder: Path, sub: str, kind: type[R], settings: Settings, problems: list[Problem]) -> Iterator[R]:
     if not (folder / sub).is_dir():
         return
     with os.scandir(folder / sub) as listing:
@@ -118,8 +118,15 @@ def _read_kind(
         if not NAME.fullmatch(name):
             tidy = slug(name) or "a-name"
             problems.append(
-                Problem(file, 0, "file name", file_name, "the name of an entry is small letters, digits"
-                        f" and hyphens, since it is its address; call the file `{tidy}.md`.", slug="file-name")
+                Problem(
+                    file,
+                    0,
+                    "file name",
+                    file_name,
+                    "the name of an entry is small letters, digits"
+                    f" and hyphens, since it is its address; call the file `{tidy}.md`.",
+                    slug="file-name",
+                )
             )
             continue
         front = read_file(folder / sub / file_name, file)
@@ -144,13 +151,27 @@ def _read_front(front: FrontMatter, kind: type[M], units: Units, problems: list[
     return record if record is not None else kind()
 
 
+def _said_units(front: FrontMatter) -> Units:
+    """What a bare number means among the settings themselves: what the settings say."""
+    choices = {
+        "length": ("in", "cm", "mm"),
+        "weight": ("g", "oz"),
+        "density": ("in", "cm"),
+        "comma": ("decimal", "thousands"),
+    }
+    said = {
+        key.value: value.value
+        for key, value in (front.node.value if front.node is not None else ())
+        if value.value in choices.get(key.value, ())
+    }
+    return Settings(**cast(Any, said)).units
+
+
 def _own_units(front: FrontMatter, units: Units) -> Units:
     """The units of this record: `units:` holds for every bare number in it, wherever it stands."""
     for key, value in front.node.value if front.node is not None else ():
         if key.value == "units" and value.value in ("in", "cm", "mm"):
-            return dataclasses.replace(
-                units, length=value.value, density="in" if value.value == "in" else "cm"
-            )
+            return dataclasses.replace(units, length=value.value, density="in" if value.value == "in" else "cm")
     return units
 
 
@@ -163,8 +184,15 @@ def _counted(yarn: Yarn, settings: Settings, problems: list[Problem]) -> Yarn:
     except Unreadable as unreadable:
         if yarn.length_weight is None and yarn.yield_ is None:
             problems.append(
-                Problem(yarn.file, yarn.line("number"), "number", unreadable.read, unreadable.right,
-                        slug="yarn-number", mended=unreadable.mended)
+                Problem(
+                    yarn.file,
+                    yarn.line("number"),
+                    "number",
+                    unreadable.read,
+                    unreadable.right,
+                    slug="yarn-number",
+                    mended=unreadable.mended,
+                )
             )
         return yarn
     return dataclasses.replace(yarn, counted=number)
@@ -186,9 +214,14 @@ def _check_names(found: Mapping[str, Mapping[str, Record]], problems: list[Probl
             for old in record.was:
                 if old in owners:
                     problems.append(
-                        Problem(record.file, record.line("was"), "was", old,
-                                f"another entry in {sub} has this name; an old name leads to one entry only.",
-                                slug="name-taken")
+                        Problem(
+                            record.file,
+                            record.line("was"),
+                            "was",
+                            old,
+                            f"another entry in {sub} has this name; an old name leads to one entry only.",
+                            slug="name-taken",
+                        )
                     )
                 owners[old] = record.name
 

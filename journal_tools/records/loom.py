@@ -29,7 +29,9 @@ def heddles(spot: Spot) -> Mapping[int, int]:
 def reeds(spot: Spot) -> tuple[Density, ...]:
     """Reeds as a list, or on one line with blanks or commas between them."""
     if spot.is_text and "," in spot.text():
-        raise Unreadable(read=spot.text(), right="reeds stand as a list, one on each line behind a hyphen, such as `- 12/in`.")
+        raise Unreadable(
+            read=spot.text(), right="reeds stand as a list, one on each line behind a hyphen, such as `- 12/in`."
+        )
     return readers.several(readers.density)(spot)
 
 
@@ -44,4 +46,3 @@ class Loom(Record):
     reeds: tuple[Density, ...] = says(reeds, "The reeds you have for it.", "12/in", default=())
     waste: Length | None = says(readers.length, "Its usual loom waste.", "28 in")
     retie: Length | None = says(readers.length, "What a cut-off and re-tie costs.", "9 in")
-

@@ -105,9 +105,7 @@ def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None
     return model(**values, lines=lines)
 
 
-def _find(
-    known: Mapping[str, tuple[str, FieldWords]], key: str
-) -> tuple[str, FieldWords, int | None] | None:
+def _find(known: Mapping[str, tuple[str, FieldWords]], key: str) -> tuple[str, FieldWords, int | None] | None:
     if key in known:
         attribute, words = known[key]
         return attribute, words, None
@@ -123,7 +121,9 @@ def _numbered(words: FieldWords, number: int) -> Callable[[Spot], Any]:
         if number < 1:
             raise Unreadable(read=str(number), right="washes are counted from 1, such as `washed 2`.")
         if spot.is_list:
-            raise Unreadable(read=spot.shown(), right=f"`{spot.path[-1]}` is one size; a list stands under `{spot.path[-1].rpartition(" ")[0]}:`.")
+            key = spot.path[-1]
+            plain = key.removesuffix(f" {number}")
+            raise Unreadable(read=spot.shown(), right=f"`{key}:` is one size; a list stands under `{plain}:`.")
         return tuple(dataclasses.replace(each, wash=number) for each in words.read(spot))
 
     return read
@@ -134,7 +134,9 @@ def _with_others(before: tuple[Any, ...], read: tuple[Any, ...], key: str, spot:
     known = {each.wash or 1 for each in before}
     twice = sorted({each.wash or 1 for each in read} & known)
     if twice:
-        spot.complain(key, f"the size after wash {twice[0]} is here twice; keep the one that is right.", slug="said-twice")
+        spot.complain(
+            key, f"the size after wash {twice[0]} is here twice; keep the one that is right.", slug="said-twice"
+        )
     return before + tuple(each for each in read if (each.wash or 1) not in known)
 
 

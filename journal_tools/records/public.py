@@ -8,31 +8,30 @@ become "piece 1", "band 2". A yarn, draft, loom or finish comes along only if a 
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, TypeVar, cast
 
 from journal_tools.quantities import CountOf
-from journal_tools.records.cloth import Weft
-from journal_tools.records.learn import Learn, names
+from journal_tools.records.cloth import SizeAt, Weft
 from journal_tools.records.journal import Journal
+from journal_tools.records.learn import Learn, names
 from journal_tools.records.model import Model, words_of
 from journal_tools.records.notated import ColourOrder
 from journal_tools.records.record import Record
-from journal_tools.records.warp import Piece, Stretch, Warp, YarnUse
+from journal_tools.records.warp import Stretch, Warp, YarnUse
+from journal_tools.records.yarn import Yarn
 from journal_tools.records.yarns_used import all_yarns, yarn_in_use
 
 M = TypeVar("M", bound=Model)
+S = TypeVar("S", bound=Stretch)
+T = TypeVar("T")
 
 
 def public(journal: Journal) -> Journal:
     """The journal that anybody may see: shared warps and what they use, allowed fields only."""
-    warps = {
-        name: _public_warp(journal, warp) for name, warp in journal.warps.items() if warp.share is True
-    }
+    warps = {name: _public_warp(journal, warp) for name, warp in journal.warps.items() if warp.share is True}
     shared = Journal(journal.folder, _allowed(journal.settings), warps)
-    shared = dataclasses.replace(
-        shared, settings=dataclasses.replace(shared.settings, notes=journal.settings.notes)
-    )
+    shared = dataclasses.replace(shared, settings=dataclasses.replace(shared.settings, notes=journal.settings.notes))
     used = [journal.warps[name] for name in warps]
     return dataclasses.replace(
         shared,
@@ -50,11 +49,15 @@ def _allowed(model: M) -> M:
         for attribute, words in words_of(type(model)).values()
         if words.public
     }
-    own = {"name": model.name, "file": model.file} if isinstance(model, Record) else {}
-    extra = {"counted": getattr(model, "counted")} if hasattr(model, "counted") else {}
-    wash = {"wash": getattr(model, "wash")} if hasattr(model, "wash") else {}
-    keys = {key: line for key, line in model.lines.items() if key.split(" ")[0] in ("hemmed", "washed")}
-    return type(model)(**kept, **own, **extra, **wash, lines=keys)
+    if isinstance(model, Record):
+        captions = {name: said for name, said in (model.photos or {}).items() if name in model.photos_for_everyone}
+        kept |= {"name": model.name, "file": model.file, "photos": captions or None}
+    if isinstance(model, Yarn):
+        kept["counted"] = model.counted
+    if isinstance(model, SizeAt):
+        kept["wash"] = model.wash
+    order = {key: line for key, line in model.lines.items() if key.split(" ")[0] in ("hemmed", "washed")}
+    return type(model)(**kept, lines=order)
 
 
 def _allowed_value(value: Any) -> Any:
@@ -71,8 +74,8 @@ def _allowed_value(value: Any) -> Any:
     return value
 
 
-def _used(records: Mapping[str, M], names: Iterable[str]) -> dict[str, M]:
-    wanted = set(names)
+def _used(records: Mapping[str, M], wanted_names: Iterable[str]) -> dict[str, M]:
+    wanted = set(wanted_names)
     return {name: _allowed(record) for name, record in records.items() if name in wanted}
 
 
@@ -89,18 +92,19 @@ def _finishes(warp: Warp) -> list[str]:
 def _public_warp(journal: Journal, warp: Warp) -> Warp:
     shared = _allowed(warp)
     rename = {alias: _plain_name(journal, warp, alias) for alias in warp.yarns or {}}
+    bands = {band: f"band {number}" for number, band in enumerate(_bands(warp), start=1)}
+    above = tuple(rule for rule in warp.learn if rule.source is not None)
     stretches = tuple(
-        _public_stretch(each, kept, f"stretch {number}", warp.learn)
-        for number, (each, kept) in enumerate(zip(warp.stretches, shared.stretches, strict=True), start=1)
+        dataclasses.replace(_public_stretch(typed, kept, bands, above), name=f"stretch {number}")
+        for number, (typed, kept) in enumerate(zip(warp.stretches, shared.stretches, strict=True), start=1)
     )
-    own = _public_stretch(warp, shared, "", ())
-    photos = {name: caption for name, caption in (warp.photos or {}).items() if name in warp.photos_for_everyone}
+    own = _public_stretch(warp, shared, bands, ())
+    learned = tuple(rule for rule in warp.learn if rule.source is None)
     return dataclasses.replace(
-        shared,
+        own,
         stretches=tuple(_renamed(each, rename) for each in stretches),
-        pieces=own.pieces,
-        across=own.across,
-        learn=own.learn,
+        pieces=_renamed(own, rename).pieces,
+        learn=_without_reasons(learned) if stretches else own.learn,
         weft=_renamed_wefts(shared.weft, rename),
         opens="yes" if warp.opens else None,
         yarn=rename.get(warp.yarn or "", warp.yarn),
@@ -114,8 +118,15 @@ def _public_warp(journal: Journal, warp: Warp) -> Warp:
             )
             for wound in shared.warp
         ),
-        photos=photos or None,
     )
+
+
+def _bands(warp: Warp) -> list[str]:
+    """Every band's name in a warp, once."""
+    stretches = (warp, *warp.stretches)
+    named = [band for stretch in stretches for band in stretch.across or {}]
+    named += [band for stretch in stretches for piece in stretch.pieces for band in piece.across or {}]
+    return list(dict.fromkeys(named))
 
 
 def _plain_name(journal: Journal, warp: Warp, alias: str) -> str:
@@ -123,18 +134,14 @@ def _plain_name(journal: Journal, warp: Warp, alias: str) -> str:
     return f"{yarn.name} {yarn.colour}".strip()
 
 
-def _renamed(stretch: Stretch, rename: Mapping[str, str]) -> Stretch:
-    pieces = tuple(
-        dataclasses.replace(piece, weft=_renamed_wefts(piece.weft, rename)) for piece in stretch.pieces
-    )
+def _renamed(stretch: S, rename: Mapping[str, str]) -> S:
+    pieces = tuple(dataclasses.replace(piece, weft=_renamed_wefts(piece.weft, rename)) for piece in stretch.pieces)
     return dataclasses.replace(stretch, pieces=pieces, weft=_renamed_wefts(stretch.weft, rename))
 
 
 def _renamed_wefts(wefts: tuple[Weft, ...], rename: Mapping[str, str]) -> tuple[Weft, ...]:
     return tuple(
-        dataclasses.replace(
-            weft, yarn=rename.get(weft.yarn or "", weft.yarn), order=_renamed_order(weft.order, rename)
-        )
+        dataclasses.replace(weft, yarn=rename.get(weft.yarn or "", weft.yarn), order=_renamed_order(weft.order, rename))
         for weft in wefts
     )
 
@@ -143,41 +150,47 @@ def _renamed_order(order: ColourOrder | None, rename: Mapping[str, str]) -> Colo
     return ColourOrder("", tuple(rename.get(item, item) for item in order.items)) if order else None
 
 
-def _public_stretch(typed: Stretch, kept: Stretch, name: str, above: tuple[Learn, ...]) -> Stretch:
-    """A stretch with its names made plain, and what may not be learned kept without its reason."""
-    bands = {band: f"band {number}" for number, band in enumerate(typed.across or {}, start=1)}
-    mine = tuple(rule for rule in (*typed.learn, *above) if rule.source in (None, typed.name))
-    named = tuple(rule for rule in (*typed.learn, *above) if rule.source not in (None, typed.name))
+def _public_stretch(typed: S, kept: S, bands: Mapping[str, str], above: tuple[Learn, ...]) -> S:
+    """A stretch with its names made plain, and what may not be learned kept without its reason.
+
+    above: the warp's rules about something by name, which become rules of the stretch that has it.
+    """
     pieces = tuple(
-        _public_piece(piece, shared, number, bands, named)
+        dataclasses.replace(
+            shared,
+            name=f"piece {number}",
+            count=CountOf(piece.number, False, str(piece.number)),
+            across=_renamed_bands(shared.across, bands),
+            learn=tuple(_renamed_rules(piece.learn, (typed.name, piece.name), {}, bands)),
+        )
         for number, (piece, shared) in enumerate(zip(typed.pieces, kept.pieces, strict=True), start=1)
     )
+    called = {f"piece {number}": piece.name or f"piece {number}" for number, piece in enumerate(typed.pieces, start=1)}
     return dataclasses.replace(
         kept,
-        name=name if not isinstance(kept, Warp) else kept.name,
         pieces=pieces,
-        across={bands[band]: value for band, value in (kept.across or {}).items()} or None,
-        learn=_without_reasons(mine),
+        across=_renamed_bands(kept.across, bands),
+        learn=tuple(_renamed_rules((*typed.learn, *above), (typed.name,), called, bands)),
     )
 
 
-def _public_piece(
-    typed: Piece, kept: Piece, number: int, bands: Mapping[str, str], rules: tuple[Learn, ...]
-) -> Piece:
-    name = typed.name or ""
-    own = tuple(rule for rule in rules if rule.source in (name, name.split(" ")[0]))
-    across = {bands.get(band, band): sizes for band, sizes in (kept.across or {}).items()}
-    for order, band in enumerate(kept.across or {}, start=1):
-        if band not in bands:
-            across[f"band {order}"] = across.pop(band)
-    return dataclasses.replace(
-        kept,
-        name=f"piece {number}",
-        count=CountOf(typed.number, False, str(typed.number)),
-        across=across or None,
-        learn=_without_reasons((*typed.learn, *own)),
-    )
+def _renamed_bands(across: Mapping[str, T] | None, bands: Mapping[str, str]) -> dict[str, T] | None:
+    return {bands[band]: value for band, value in across.items()} if across else None
+
+
+def _renamed_rules(
+    rules: Iterable[Learn], own: Iterable[str | None], pieces: Mapping[str, str], bands: Mapping[str, str]
+) -> Iterator[Learn]:
+    """The rules with plain names. own: names of where they stand. pieces: typed names by plain ones."""
+    for rule in _without_reasons(rules):
+        source = rule.source
+        if source is None or any(name and names(source, name) for name in own):
+            yield dataclasses.replace(rule, source=None)
+            continue
+        found = [plain for plain, name in pieces.items() if names(source, name)]
+        found += [plain for name, plain in bands.items() if names(source, name)]
+        yield from (dataclasses.replace(rule, source=plain) for plain in found)
 
 
 def _without_reasons(rules: Iterable[Learn]) -> tuple[Learn, ...]:
-    return tuple(dataclasses.replace(rule, source=None, reason="") for rule in rules)
+    return tuple(dataclasses.replace(rule, reason="") for rule in rules)

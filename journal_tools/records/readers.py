@@ -136,9 +136,7 @@ def colour(spot: Spot) -> str:
     typed = spot.text()
     match = HEX.fullmatch(typed)
     if not match:
-        raise Unreadable(
-            read=typed, right="a colour is six digits or letters a to f, without `#`, such as `c9b58b`."
-        )
+        raise Unreadable(read=typed, right="a colour is six digits or letters a to f, without `#`, such as `c9b58b`.")
     digits = match[1].lower()
     return digits if len(digits) == 6 else "".join(d * 2 for d in digits)
 

@@ -34,4 +34,4 @@ class Settings(Model):
     def units(self) -> Units:
         """What a bare number means in a record that does not say otherwise."""
         density = self.density or ("in" if self.length == "in" else "cm")
-        return Units(**cast(Any, dict(length=self.length, weight=self.weight, density=density, comma=self.comma)))
+        return Units(cast(Any, self.length), cast(Any, self.weight), cast(Any, density), cast(Any, self.comma))

@@ -85,8 +85,7 @@ class Spot:
         if not self.is_list:
             return [self]
         return [
-            Spot(node, self.reading, (*self.path, str(number)))
-            for number, node in enumerate(self.node.value, start=1)
+            Spot(node, self.reading, (*self.path, str(number))) for number, node in enumerate(self.node.value, start=1)
         ]
 
     def entries(self) -> Iterator[tuple[str, Spot, Spot]]:
@@ -108,9 +107,7 @@ class Spot:
     def complain(self, read: str, right: str, *, slug: str = "unreadable", mended: str = "") -> None:
         """Note a fault at this place."""
         self.reading.problems.append(
-            Problem(
-                self.reading.file, self.line, ": ".join(self.path), read, right, Severity.FAULT, slug, mended
-            )
+            Problem(self.reading.file, self.line, ": ".join(self.path), read, right, Severity.FAULT, slug, mended)
         )
 
     def read(self, reader: Callable[[Spot], T]) -> T | None:

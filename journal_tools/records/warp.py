@@ -70,7 +70,9 @@ def _marked(spot: Spot) -> Marked:
     typed = spot.text()
     parts = re.split(r"\s+wove\s+", typed)
     if len(parts) != 2:
-        raise Unreadable(read=typed, right="warp between marks and the cloth it wove are wanted, such as `36 in wove 33 1/4 in`.")
+        raise Unreadable(
+            read=typed, right="warp between marks and the cloth it wove are wanted, such as `36 in wove 33 1/4 in`."
+        )
     return Marked(parse_length(parts[0], spot.units), parse_length(parts[1], spot.units))
 
 
@@ -79,14 +81,22 @@ class WarpYarn(Model):
     """One warp as it was wound."""
 
     yarn: str | None = says(readers.text, "Its yarn: a name in `yarns:`, or a yarn and a colour.", "bone", public=True)
-    order: notated.ColourOrder | None = says(notated.colours, "The colours as wound, in order.", "20 bone, 12 times (4 slate, 24 bone), 4 slate, 20 bone", public=True
+    order: notated.ColourOrder | None = says(
+        notated.colours,
+        "The colours as wound, in order.",
+        "20 bone, 12 times (4 slate, 24 bone), 4 slate, 20 bone",
+        public=True,
     )
     ends: Ends | None = says(ends, "How many ends.", "396", public=True)
     wound: Length | None = says(readers.length, "How long it was wound.", "7 1/2 yd")
     sett: Density | None = says(readers.density, "Its ends to the inch or centimetre.", "20/in", public=True)
-    floating_selvedges: str | None = says(readers.text, "Yarn of floating selvedges: ends, but no heddles.", "bone", public=True)
+    floating_selvedges: str | None = says(
+        readers.text, "Yarn of floating selvedges: ends, but no heddles.", "bone", public=True
+    )
     role: str | None = says(readers.choice(*ROLES), "What it does in the cloth.", "ground", public=True)
-    marked: tuple[Marked, ...] = says(marked, "Warp between marks, and the cloth it wove.", "36 in wove 33 1/4 in", default=())
+    marked: tuple[Marked, ...] = says(
+        marked, "Warp between marks, and the cloth it wove.", "36 in wove 33 1/4 in", default=()
+    )
     wound_on: str | None = says(readers.text, "How it was measured: on a board, a reel, a mill.", "warping board")
 
     @property
@@ -100,11 +110,7 @@ class WarpYarn(Model):
 
 def warps(spot: Spot) -> tuple[WarpYarn, ...]:
     """One warp or a list of them."""
-    return tuple(
-        read
-        for item in spot.items()
-        if (read := item.read(lambda at: read_model(at, WarpYarn))) is not None
-    )
+    return tuple(read for item in spot.items() if (read := item.read(lambda at: read_model(at, WarpYarn))) is not None)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -145,20 +151,14 @@ class Planned(Model):
     on_loom: SizeAt | None = says(size_at, "Planned size on the loom.", "20 1/2 x 21")
     off_loom: SizeAt | None = says(size_at, "Planned size off the loom.", "20 3/8 x 20 3/4")
     hemmed: SizeAt | None = says(size_at, "Planned size once hemmed.", "19 3/8 x 29 3/4")
-    washed: tuple[SizeAt, ...] = says(
-        washes, "Planned size after each wash.", "19 3/4 x 20", default=(), numbered=True
-    )
+    washed: tuple[SizeAt, ...] = says(washes, "Planned size after each wash.", "19 3/4 x 20", default=(), numbered=True)
     made_up: SizeAt | None = says(size_at, "Planned made-up size.", "18 x 18")
     picks: CountOf | None = says(readers.pick_count, "Planned picks.", "378")
 
 
 def plans(spot: Spot) -> tuple[Planned, ...]:
     """One plan or a list."""
-    return tuple(
-        read
-        for item in spot.items()
-        if (read := item.read(lambda at: read_model(at, Planned))) is not None
-    )
+    return tuple(read for item in spot.items() if (read := item.read(lambda at: read_model(at, Planned))) is not None)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -209,12 +209,16 @@ class Warp(Stretch, Record):
     """One warp, from the plan to the finished pieces."""
 
     name: str = ""
-    started: When | None = says(readers.when, "When it went on the loom: a day, a month, a season or a year.", "2024-04-20", public=True)
+    started: When | None = says(
+        readers.when, "When it went on the loom: a day, a month, a season or a year.", "2024-04-20", public=True
+    )
     finished: When | None = says(readers.when, "When the last of it was done.", "spring 2024", public=True)
     loom: str | None = says(readers.name, "The loom's name.", "small-loom", public=True)
     temple: bool | None = says(readers.yes_no, "Whether a temple was used.", "yes")
     tension: str | None = says(readers.text, "How tight the warp was.", "firm")
-    units: str | None = says(readers.choice("in", "cm", "mm"), "Unit of bare numbers in this record.", "cm", public=True)
+    units: str | None = says(
+        readers.choice("in", "cm", "mm"), "Unit of bare numbers in this record.", "cm", public=True
+    )
     tape: Length | None = says(readers.length, "The finest mark of the tape used.", "1/16 in", public=True)
     yarn: str | None = says(readers.text, "The yarn of warp and weft, when it is one.", "cottolin-22-2", public=True)
     yarns: Mapping[str, YarnUse] | None = says(
@@ -231,7 +235,9 @@ class Warp(Stretch, Record):
     )
     hours: str | None = says(readers.text, "Time it took.", "14")
     cost: Money | None = says(readers.money, "What it cost.", "62 EUR")
-    share: bool | None = says(readers.yes_no, "Whether the shared journal shows it; no unless it says yes.", "yes", public=True)
+    share: bool | None = says(
+        readers.yes_no, "Whether the shared journal shows it; no unless it says yes.", "yes", public=True
+    )
 
     def sett_of(self, stretch: Stretch) -> Density | None:
         """Ends to the metre in the reed: as stated, else the reed's dents times the mean sley."""
@@ -244,4 +250,3 @@ class Warp(Stretch, Record):
     def woven(self) -> tuple[Stretch, ...]:
         """The stretches; a record without any is one stretch, itself."""
         return self.stretches or (self,)
-

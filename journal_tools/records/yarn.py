@@ -37,7 +37,9 @@ def fibres(spot: Spot) -> Mapping[str, Fraction | None]:
         return {next(iter(shares)): Fraction(1)}
     total = sum((share or Fraction(0) for share in shares.values()), Fraction(0))
     if None not in shares.values() and abs(total - 1) > Fraction(2, 100):
-        raise Unreadable(read=typed, right=f"the shares of the fibres add up to {float(total) * 100:g} %; 100 % is wanted.")
+        raise Unreadable(
+            read=typed, right=f"the shares of the fibres add up to {float(total) * 100:g} %; 100 % is wanted."
+        )
     return shares
 
 
@@ -53,7 +55,10 @@ class Yarn(Record):
         lambda spot: parse_yarn_number(spot.text(), None, spot.units), "A length that was weighed.", "50 m = 12.3 g"
     )
     yield_: YarnNumber | None = says(
-        lambda spot: parse_yarn_number(spot.text(), None, spot.units), "Length to the weight.", "3360 yd/lb", key="yield"
+        lambda spot: parse_yarn_number(spot.text(), None, spot.units),
+        "Length to the weight.",
+        "3360 yd/lb",
+        key="yield",
     )
     wraps: Density | None = says(lambda spot: parse_wraps(spot.text()), "Wraps to the inch or centimetre.", "30/in")
     put_up: str | None = says(readers.text, "How it is sold.", "250 g cones")
@@ -68,7 +73,6 @@ class Yarn(Record):
     raw: bool | None = says(readers.yes_no, "Whether silk still has its gum.", "no")
     grey: bool | None = says(readers.yes_no, "Whether linen is unboiled and unbleached.", "no")
     counted: YarnNumber | None = None
-
 
     @property
     def tex(self) -> Fraction | None:
