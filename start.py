@@ -5,7 +5,7 @@
     python3 start.py --port 8400      the same, at another port
     python3 start.py build            build it into site/
     python3 start.py test             run every check (more words go to pytest: test -k hems)
-    python3 start.py past tideline    any other command of tenterhook, in the folder you stand in
+    python3 start.py past cottolin-22-2    any other command of tenterhook, in the folder you stand in
 
 The first start makes an environment of its own in .venv and takes half a minute; later ones a moment.
 """
