@@ -71,8 +71,14 @@ def _set(tree: Value, path: Path, value: Value, append: bool) -> Value:
     if not isinstance(fields, Mapping):
         what = "a single value" if isinstance(fields, str) else "a list"
         raise Unfit(f"Here stands {what}, so the field {key} cannot stand below it.")
-    key = squeezed(key)
+    key = _named(key)
     return {**fields, key: _set(fields.get(key, ""), rest, value, append)}
+
+
+def _named(key: str) -> str:
+    if not squeezed(key):
+        raise Unfit("A field needs a key.")
+    return squeezed(key)
 
 
 def _appended(tree: Value, item: Value) -> Value:
@@ -92,9 +98,9 @@ def _replaced(tree: Value, value: Value) -> Value:
         if isinstance(tree, str):
             if tree:
                 raise Unfit("Here stands a single value, so no fields can stand below it.")
-            return {squeezed(key): _replaced("", below) for key, below in value.items()}
+            return {_named(key): _replaced("", below) for key, below in value.items()}
         if isinstance(tree, Mapping):
-            below = {squeezed(key): item for key, item in value.items()}
+            below = {_named(key): item for key, item in value.items()}
             return {**tree, **{key: _replaced(tree.get(key, ""), item) for key, item in below.items()}}
         return [*tree, value]
     if isinstance(tree, Mapping):

@@ -78,7 +78,7 @@ def key_fault(line: FieldLine) -> LineFault | None:
         if match:
             mended = f"{start}{match.group(1)}: {match.group(2)}{line.comment}"
             return LineFault(line.value, right, mended, mended)
-    glued = re.match(r"-(?=[^\s-])", line.value)
+    glued = not line.dashes and re.match(r"-(?=[^\s-])", line.value)
     if glued:
         mended = f"{start}- {line.value[1:]}{line.comment}"
         return LineFault(line.value, "A blank must follow the dash of a list's item.", mended, mended)
