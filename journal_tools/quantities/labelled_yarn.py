@@ -100,8 +100,8 @@ def read_label(flat: str, start: int, fibre: str | None, units: Units) -> Labell
     Raises Unreadable; where there are several readings, Ambiguous, with the yards in a pound of each.
     """
     figures = _figures(flat, start, units)
-    words = [w.lower() for w in _WORD.findall(figures.others)]
-    _check_words(flat, start, figures.others, words)
+    _check_words(flat, start, figures.others)
+    words = [word.lower() for word in _WORD.findall(figures.others)]
     if figures.second is None and not words and figures.order is None and figures.plies == 1:
         raise Unreadable(flat, f"A bare number does not say what it counts. Write {EXAMPLE}.", start)
     family = _family(flat, words, fibre)
@@ -154,19 +154,19 @@ def _number(flat: str, found: re.Match[str], group: int, units: Units) -> Fracti
     return value
 
 
-def _check_words(flat: str, start: int, others: str, words: list[str]) -> None:
-    known = {*SYSTEM_WORDS, *FIBRE_WORDS, *OTHER_WORDS}
-    strange = next((w for w in words if w not in known), None)
-    if strange:
-        column = flat.lower().find(strange, start)
-        near = did_you_mean(strange, known)
-        mended = flat[:column] + near + flat[column + len(strange) :] if near else ""
-        right = f"Did you mean {near}?" if near else f"A yarn number looks like {EXAMPLE}."
-        raise Unreadable(flat, f'"{strange}" says nothing of a yarn here. {right}', column, mended)
-    junk = _JUNK.search(others)
-    if junk:
+def _check_words(flat: str, start: int, others: str) -> None:
+    if junk := _JUNK.search(others):
         column = flat.rfind(junk.group())
         raise Unreadable(flat, f"One yarn number is wanted here, such as {EXAMPLE}.", column)
+    known = {*SYSTEM_WORDS, *FIBRE_WORDS, *OTHER_WORDS}
+    strange = [word for word in _WORD.findall(others) if word.lower() not in known]
+    if strange:
+        word = strange[0]
+        column = flat.find(word, start)
+        near = did_you_mean(word, known)
+        mended = flat[:column] + near + flat[column + len(word) :] if near and len(strange) == 1 else ""
+        right = f"Did you mean {near}?" if near else f"A yarn number looks like {EXAMPLE}."
+        raise Unreadable(flat, f'"{word}" says nothing of a yarn here. {right}', column, mended)
 
 
 def _family(flat: str, words: list[str], fibre: str | None) -> str:

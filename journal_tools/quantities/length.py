@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from math import floor
 
 from journal_tools.quantities.amount import Scale, read_amount
@@ -92,6 +93,7 @@ class TimesLength:
         return self.count * self.each.mm
 
 
+@lru_cache(maxsize=4096)  # the same sizes come again and again in a journal
 def parse_length(text: str, units: Units = USUAL) -> Length:
     """Read a length; a bare number takes the unit of the journal. Raises Unreadable."""
     return length_of(text, units.length, units)
@@ -130,6 +132,7 @@ def show_length(mm: Fraction | float, unit: str, mark: Fraction | None = None, p
     return f"{show_number_of(mm, unit, mark, pretty)} {unit}"
 
 
+@lru_cache(maxsize=4096)
 def show_number_of(mm: Fraction | float, unit: str, mark: Fraction | None = None, pretty: bool = False) -> str:
     """As `show_length`, without the unit."""
     size = LENGTHS.sizes[unit]
