@@ -178,17 +178,15 @@ def losses(chain: Sequence[Measure]) -> tuple[Loss, ...]:
     found = [
         loss
         for first, last in itertools.pairwise(steps)
-        if first.yardstick == last.yardstick and (loss := loss_between(steps, first, last)) is not None
+        if first.yardstick == last.yardstick and (loss := loss_over((first, last))) is not None
     ]
-    wanted = [
-        last
-        for before, last in itertools.pairwise(steps[1:])
-        if before.yardstick == last.yardstick and (wash_number(last.state) is not None or last is steps[-1])
+    wholes = [
+        place
+        for place in range(2, len(steps))
+        if steps[place - 1].yardstick == steps[place].yardstick
+        and (wash_number(steps[place].state) is not None or place == len(steps) - 1)
     ]
-    for last in wanted:
-        known = any(each.first is steps[0] and each.last is last for each in found)
-        if not known and (loss := loss_between(steps, steps[0], last)) is not None:
-            found.append(loss)
+    found += [loss for place in wholes if (loss := loss_over(steps[: place + 1])) is not None]
     return tuple(found)
 
 
@@ -202,9 +200,9 @@ def _without_repeats(chain: Sequence[Measure]) -> list[Measure]:
     return kept
 
 
-def loss_between(steps: Sequence[Measure], first: Measure, last: Measure) -> Loss | None:
-    """The loss from one size to another; None when a change of yardstick between them cannot be bridged."""
-    part = list(steps[steps.index(first) : steps.index(last) + 1])
+def loss_over(part: Sequence[Measure]) -> Loss | None:
+    """The loss from the first of some sizes to the last; None when a change of yardstick cannot be bridged."""
+    last = part[-1]
     ratio, relative, start, joined = 1.0, [], part[0], False
     for before, after in itertools.pairwise(part):
         if before.yardstick == after.yardstick:
@@ -217,7 +215,7 @@ def loss_between(steps: Sequence[Measure], first: Measure, last: Measure) -> Los
     ratio *= last.mm / start.mm
     relative += [last.relative, start.relative] if last is not start else []
     through = tuple(each.state for each in part[1:-1])
-    return Loss(first, last, 1 - ratio, ratio_uncertainty(ratio, relative), joined, through)
+    return Loss(part[0], last, 1 - ratio, ratio_uncertainty(ratio, relative), joined, through)
 
 
 def _same_moment(before: Measure, after: Measure) -> bool:

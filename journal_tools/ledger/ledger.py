@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -14,14 +13,14 @@ from journal_tools.ledger.chain import (
     Measure,
     Tape,
     chain_of,
-    loss_between,
+    loss_over,
     losses,
     made_up_of,
     tape_of,
 )
 from journal_tools.ledger.laid import Laid, lay_out, lay_plan
 from journal_tools.ledger.mass import Reckoned
-from journal_tools.ledger.row import Owner, Row, averaged, row_of
+from journal_tools.ledger.row import Owner, Row, averaged, row_of, span_of
 from journal_tools.ledger.state import MADE_UP, OFF_LOOM, State, wash_number
 from journal_tools.ledger.threads import FinishedCounts, finished_counts, weigh
 from journal_tools.records.journal import Journal
@@ -155,19 +154,18 @@ def _rows(
     for direction in DIRECTIONS:
         plans = _planned_losses(planned[direction], direction)
         for loss in losses(chains[direction]):
-            row = row_of(owner, direction, loss, None, learned(laid, direction, loss.first.state, loss.last.state))
-            yield dataclasses.replace(row, planned=plans.get(row.span))
+            first, last = loss.first.state, loss.last.state
+            planned_loss = plans.get(span_of(direction, first, last))
+            yield row_of(owner, direction, loss, planned_loss, learned(laid, direction, first, last))
 
 
 def _planned_losses(chain: Sequence[Measure], direction: str) -> dict[tuple[str, str, str], float]:
     """The loss between every two sizes that a plan states and that can be compared, by span."""
-    nobody = Owner("", "", "", 1, False)
     found: dict[tuple[str, str, str], float] = {}
-    for first, last in itertools.combinations(chain, 2):
-        loss = loss_between(chain, first, last)
+    for first, last in itertools.combinations(range(len(chain)), 2):
+        loss = loss_over(chain[first : last + 1])
         if loss is not None:
-            row = row_of(nobody, direction, loss, None, (True, ""))
-            found[row.span] = loss.loss
+            found[span_of(direction, loss.first.state, loss.last.state)] = loss.loss
     return found
 
 

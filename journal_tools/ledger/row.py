@@ -80,13 +80,17 @@ class Row:
     @property
     def span(self) -> tuple[str, str, str]:
         """What losses must share to be compared: direction and both ends; the only wash is wash 1."""
-        number = wash_number(self.last)
-        began = wash_number(self.first)
-        return (
-            self.direction,
-            f"washed {began}" if began is not None else self.first.key,
-            f"washed {number}" if number is not None else self.last.key,
-        )
+        return span_of(self.direction, self.first, self.last)
+
+
+def span_of(direction: str, first: State, last: State) -> tuple[str, str, str]:
+    """The span of a loss between two states; see `Row.span`."""
+    began, number = wash_number(first), wash_number(last)
+    return (
+        direction,
+        f"washed {began}" if began is not None else first.key,
+        f"washed {number}" if number is not None else last.key,
+    )
 
 
 @dataclass(frozen=True)

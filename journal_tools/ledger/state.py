@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from journal_tools.records.hem import AFTER_ALL
 
@@ -61,6 +62,7 @@ def washes_before_hem(state: State) -> int | None:
     return washes if washes < AFTER_ALL else None
 
 
+@lru_cache(maxsize=256)
 def wash_number(state: State) -> int | None:
     """Which wash a washed state follows, None for any other state."""
     match = re.fullmatch(r"washed(?: (\d+))?", state.key)

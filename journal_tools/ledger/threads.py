@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from journal_tools.ledger.account import Account, loom_length_mm
-from journal_tools.ledger.chain import Measure, loss_between
+from journal_tools.ledger.chain import Measure, loss_over
 from journal_tools.ledger.laid import Laid
 from journal_tools.ledger.mass import TAKE_UP_ELSE, WASHED_OUT, WEFT_OVER_REED, Piece, Reckoned, Threads, reckon
 from journal_tools.ledger.state import IN_REED, OFF_LOOM, wet
@@ -43,7 +43,7 @@ def _per_metre(threads: float | None, chain: Sequence[Measure]) -> tuple[float |
     if not any(wet(each.state) for each in chain):
         return None, False
     cloth = [each for each in chain if each.yardstick == "cloth" and each.state >= OFF_LOOM]
-    since = loss_between(chain, cloth[-1], chain[-1]) if cloth else None
+    since = loss_over(chain[chain.index(cloth[-1]) :]) if cloth else None
     if threads is None or since is None:
         return None, False
     return threads / (cloth[-1].mm * (1 - since.loss)) * 1000, since.joined

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from journal_tools.notation import NOTATION
 from journal_tools.pages.views import Cell, Column, Table, ThingView
 from journal_tools.records import KINDS, Piece, Planned, Settings, Stretch, Warp
-from journal_tools.records.cloth import Cloth, Fringe, Hem, SizeAt, Weft
+from journal_tools.records.cloth import Cloth, SizeAt, Weft
+from journal_tools.records.hem import Fringe, Hem
 from journal_tools.records.model import Model, words_of
 from journal_tools.records.warp import Band, BandSizes, WarpYarn, YarnUse
 

@@ -93,12 +93,12 @@ class TimesLength:
         return self.count * self.each.mm
 
 
-@lru_cache(maxsize=4096)  # the same sizes come again and again in a journal
 def parse_length(text: str, units: Units = USUAL) -> Length:
     """Read a length; a bare number takes the unit of the journal. Raises Unreadable."""
     return length_of(text, units.length, units)
 
 
+@lru_cache(maxsize=4096)  # the same lengths come again and again in a journal
 def length_of(text: str, bare_unit: str, units: Units) -> Length:
     """Read a length in which a bare number is in `bare_unit`."""
     amount = read_amount(text, LENGTHS, bare_unit, units)

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from journal_tools.quantities.length import Length, length_of, show_number_of
@@ -64,7 +63,6 @@ class _Figure(NamedTuple):
     start: int
 
 
-@lru_cache(maxsize=4096)  # the same sizes come again and again in a journal
 def parse_size(text: str, units: Units = USUAL) -> Size:
     """Read a size. A unit holds for the bare figures before it, else after it, else the journal's.
 
