@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from journal_tools.quantities.units import Units
-from journal_tools.quantities.unreadable import Unreadable
+from journal_tools.quantities.unreadable import Ambiguous, Unreadable
 
 ONE_CHARACTER = {
     "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅕": (1, 5), "⅖": (2, 5),
@@ -179,16 +179,11 @@ def _decimal(whole: str, part: str) -> tuple[Fraction, Fraction]:
     return int(whole or "0") + int(part) * step, step
 
 
-def _two_readings(text: str, typed: str, mark: str, start: int) -> Unreadable:
+def _two_readings(text: str, typed: str, mark: str, start: int) -> Ambiguous:
     joined = typed.replace(",", "").replace(".", "")
-    point = typed.replace(",", ".").rstrip("0").rstrip(".")
+    decimal = typed.replace(",", ".").rstrip("0").rstrip(".")
+    write = f"Write {joined} or {decimal}, or say what a comma means in journal.md (comma: thousands)."
     if mark == "point":
-        point = point.replace(".", ",")
-    settle = " or say what a comma means in journal.md (comma: thousands)" if mark == "comma" else ""
-    return Unreadable(
-        text,
-        f"{typed} is {joined} to one weaver and {point} to another. Write {joined} or {point},{settle}.".replace(
-            ",.", "."
-        ),
-        start,
-    )
+        decimal = decimal.replace(".", ",")
+        write = f"Write {joined} or {decimal}."
+    return Ambiguous(text, f"{typed} is {joined} to one weaver and {decimal} to another. {write}", start)

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from journal_tools.quantities.number import plain, strip_about
-from journal_tools.quantities.unreadable import Unreadable
+from journal_tools.quantities.unreadable import Ambiguous, Unreadable
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
@@ -118,7 +118,7 @@ def _of_two_numbers(text: str, about: bool, first: int, second: int, year: int) 
     """The day first or the month first: refused where both are possible."""
     if first <= 12 and second <= 12 and first != second and min(first, second) > 0:
         one, two = f"{year}-{second:02}-{first:02}", f"{year}-{first:02}-{second:02}"
-        raise Unreadable(
+        raise Ambiguous(
             text,
             f"This is {first} {MONTHS[second - 1]} to one weaver and {second} {MONTHS[first - 1]} "
             f"to another. Write {one} or {two}.",
