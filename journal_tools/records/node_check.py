@@ -131,7 +131,7 @@ class _Check:
                 alone = own.value.strip("- ") and item.value[-1].end_mark.line == line
                 mended = own.indent + own.dashes[:-2] + own.with_value(own.value).strip()[len(own.dashes) :]
                 self.tell(line, below, LineFault(self._source(item), right, mended if alone else "", ""), "list")
-            glued = key_fault(self.line(line)) if fields_beside and self._is_plain(item) else None
+            glued = key_fault(self.line(line)) if fields_beside and self._is_glued(item) else None
             if glued is not None:
                 self.tell(line, below, glued, "key")
                 continue
@@ -185,6 +185,6 @@ class _Check:
         start = node.start_mark.index
         return self.header[start : min(node.end_mark.index, start + 200)].strip()
 
-    def _is_plain(self, node: yaml.Node) -> bool:
-        return isinstance(node, yaml.ScalarNode) and node.style is None
-
+    def _is_glued(self, node: yaml.Node) -> bool:
+        plain = isinstance(node, yaml.ScalarNode) and node.style is None
+        return plain and bool(_GLUED_KEY.match(node.value))
