@@ -46,7 +46,7 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
     from journal_tools.ledger.past import past_of
     from journal_tools.records import read_journal
 
-    read = read_journal(find(journal).entries)
+    read = read_journal(find(journal).entries, about_yarn=yarn)
     past = past_of(read, yarn)
     if as_json:
         click.echo(json.dumps(objects(past), indent=2, ensure_ascii=False))

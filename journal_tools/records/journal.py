@@ -83,18 +83,37 @@ def _newest_first(warp: Warp) -> tuple[object, ...]:
     return (0, tuple(-part for part in when.key), warp.name)
 
 
-def read_journal(folder: Path) -> Journal:
-    """Read every record under a folder. Never raises for what a weaver wrote: see `problems`."""
+def read_journal(folder: Path, *, about_yarn: str | None = None) -> Journal:
+    """Read every record under a folder. Never raises for what a weaver wrote: see `problems`.
+
+    about_yarn: a yarn as it is typed. Only the warps whose text names it, by any of its names, are
+    read then: looking up one yarn need not read what a thousand others did.
+    """
     problems: list[Problem] = []
     settings = _read_settings(folder, problems)
     found: dict[str, Mapping[str, Record]] = {}
-    for sub, kind in KINDS.items():
-        found[sub] = {record.name: record for record in _read_kind(folder, sub, kind, settings, problems)}
+    words: tuple[str, ...] = ()
+    for sub in ("yarns", *(sub for sub in KINDS if sub != "yarns")):
+        naming = words if sub == "warps" else ()
+        records = _read_kind(folder, sub, KINDS[sub], settings, problems, naming)
+        found[sub] = {record.name: record for record in records}
+        if sub == "yarns" and about_yarn is not None:
+            words = _names_of_yarn(cast(Mapping[str, Yarn], found[sub]), about_yarn)
     _check_names(found, problems)
     old = [old_names(found[sub]) for sub in ("looms", "drafts", "finishes")]
     if any(old):
         found["warps"] = {name: with_new_names(cast(Warp, warp), *old) for name, warp in found["warps"].items()}
     return Journal(folder, settings, problems=tuple(sorted(problems)), **found)  # type: ignore[arg-type]
+
+
+def _names_of_yarn(yarns: Mapping[str, Yarn], typed: str) -> tuple[str, ...]:
+    """Every word that a warp can name this yarn by, as names are written."""
+    said = {slug(typed), slug(typed.split()[0]) if typed.split() else ""} - {""}
+    for yarn in yarns.values():
+        names = {yarn.name, *yarn.was, slug(yarn.title or "")} - {""}
+        if names & said:
+            said |= names
+    return tuple(sorted(said)) or ("",)
 
 
 def _read_settings(folder: Path, problems: list[Problem]) -> Settings:
@@ -106,7 +125,10 @@ def _read_settings(folder: Path, problems: list[Problem]) -> Settings:
     return dataclasses.replace(settings, notes=front.notes, file="journal.md")
 
 
-def _read_kind(folder: Path, sub: str, kind: type[R], settings: Settings, problems: list[Problem]) -> Iterator[R]:
+def _read_kind(
+    folder: Path, sub: str, kind: type[R], settings: Settings, problems: list[Problem], naming: tuple[str, ...] = ()
+) -> Iterator[R]:
+    """The records of one folder; with words in `naming`, those alone whose text has one of them."""
     if not (folder / sub).is_dir():
         return
     with os.scandir(folder / sub) as listing:
@@ -129,12 +151,23 @@ def _read_kind(folder: Path, sub: str, kind: type[R], settings: Settings, proble
                 )
             )
             continue
+        if naming and not _names_one(folder / sub / file_name, naming):
+            continue
         front = read_file(folder / sub / file_name, file)
         record = _read_front(front, kind, settings.units, problems)
         record = dataclasses.replace(record, name=name, notes=front.notes, file=file)
         if isinstance(record, Yarn):
             record = cast(R, _counted(record, settings, problems))
         yield record
+
+
+def _names_one(path: Path, words: tuple[str, ...]) -> bool:
+    try:
+        text = path.read_text(encoding="utf-8", errors="replace")
+    except OSError:
+        return True  # what is wrong with it is told when it is read
+    written = slug(text)
+    return any(word in written for word in words)
 
 
 M = TypeVar("M", bound=Model)
