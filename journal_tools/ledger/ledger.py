@@ -55,8 +55,11 @@ class SizeLine:
 
     @property
     def beyond(self) -> bool:
-        """Whether it is further off plan than its ± explains."""
-        return self.off_mm is not None and abs(self.off_mm) > self.u_mm
+        """Whether it is further off plan than its ± explains, read to the tape's mark as it is shown."""
+        if self.off_mm is None:
+            return False
+        read_mm = round(abs(self.off_mm) / float(self.mark_mm)) * float(self.mark_mm)
+        return read_mm > self.u_mm * (1 + 1e-9)
 
 
 @dataclass(frozen=True)
