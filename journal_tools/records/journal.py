@@ -113,7 +113,7 @@ def _names_of_yarn(yarns: Mapping[str, Yarn], typed: str) -> tuple[str, ...]:
         names = {yarn.name, *yarn.was, slug(yarn.title or "")} - {""}
         if names & said:
             said |= names
-    return tuple(sorted(said)) or ("",)
+    return tuple(sorted(said)) or ("-",)
 
 
 def _read_settings(folder: Path, problems: list[Problem]) -> Settings:
@@ -166,8 +166,8 @@ def _names_one(path: Path, words: tuple[str, ...]) -> bool:
         text = path.read_text(encoding="utf-8", errors="replace")
     except OSError:
         return True  # what is wrong with it is told when it is read
-    written = slug(text)
-    return any(word in written for word in words)
+    written = f"-{slug(text)}-"
+    return any(f"-{word}-" in written for word in words)
 
 
 M = TypeVar("M", bound=Model)
