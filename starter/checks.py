@@ -17,6 +17,7 @@ def test(environment: Environment, words: Sequence[str]) -> int:
     """Run all of them, also after one has failed. `words` go to pytest. Gives the exit status."""
     browser = need_chromium()
     environment.make(tests=True)
+    need_driver(environment.python)
     checks = {
         "ruff": ["ruff", "check", "."],
         "mypy": ["mypy"],
@@ -44,9 +45,21 @@ def need_chromium() -> str:
     if browser is None:
         raise Stop(
             "The tests drive a real browser, and there is no Chromium or Chrome here.\n"
-            "On Debian and its kin, type this line and start again:\n\n    sudo apt install chromium\n"
+            "On Debian and its kin, type this line and start again:\n\n    sudo apt install chromium libatomic1\n"
         )
     return browser
+
+
+def need_driver(python: str) -> None:
+    """Stop where what drives the browser cannot run: it needs a library that a small Debian lacks."""
+    tried = subprocess.run(
+        [python, "-m", "playwright", "--version"], env=surroundings(), capture_output=True, text=True, errors="replace"
+    )
+    if tried.returncode:
+        raise Stop(
+            f"What drives the browser for the tests does not start:\n{tried.stderr.strip()}\n"
+            "On Debian and its kin, type this line and start again:\n\n    sudo apt install libatomic1\n"
+        )
 
 
 def find_chromium() -> str | None:

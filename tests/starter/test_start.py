@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 
 from starter import environment as making
-from starter.checks import find_chromium, need_chromium
+from starter.checks import find_chromium, need_chromium, need_driver
 from starter.environment import UNFINISHED, Environment
 from starter.main import read_port, start
 from starter.serving import answers, journal_folder, stop_if_taken
@@ -261,6 +261,16 @@ class TestTheWords:
 
 
 class TestTheBrowser:
+    def test_a_driver_that_cannot_run(self, tmp_path: Path) -> None:
+        """Where a library is missing for the browser's driver, its own words and the line to type are told."""
+        broken = tmp_path / "python"
+        broken.write_text("#!/bin/sh\necho libatomic.so.1: not found >&2\nexit 127\n", encoding="utf-8")
+        broken.chmod(0o755)
+
+        with pytest.raises(Stop, match=r"libatomic.so.1: not found\n(.*\n)+.*sudo apt install libatomic1"):
+            need_driver(str(broken))
+        need_driver(sys.executable)
+
     def test_a_browser_on_the_path(self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
         """Chromium is found under each of its names."""
         monkeypatch.delenv("TENTERHOOK_CHROMIUM", raising=False)
