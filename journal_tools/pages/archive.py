@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from journal_tools.checking import check
 from journal_tools.ledger import Ledger, ledger_of
 from journal_tools.ledger.past import Past, PastWarp, past_from, uses_of
-from journal_tools.pages.views import Card, Link, Neighbours
-from journal_tools.pictures.photo import Sized
+from journal_tools.pages.views import Card, Chart, Link, Neighbours, Table
+from journal_tools.pictures.photo import MOST_BYTES, photo_sizes
+from journal_tools.pictures.store import PictureStore
 from journal_tools.problems import Problem
 from journal_tools.records import Journal, Record, Warp
 from journal_tools.records.yarns_used import YarnInUse, all_yarns
+
+if TYPE_CHECKING:
+    from journal_tools.pages.swatch import Swatch
+    from journal_tools.pictures.scatter import LossScatter
+    from journal_tools.pictures.trend import OffByYarn, OffTrend
+
+    Drawn = LossScatter | OffTrend | OffByYarn
 
 KIND_WORDS = {"warps": "Warps", "yarns": "Yarns", "drafts": "Drafts", "looms": "Looms", "finishes": "Finishes"}
 
@@ -24,17 +32,18 @@ KIND_WORDS = {"warps": "Warps", "yarns": "Yarns", "drafts": "Drafts", "looms": "
 class Archive:
     """One journal while its pages are made.
 
-    public: whether the journal is the shared one. cache: where drawn pictures are kept by content,
-    None to keep none. assets: pictures that pages have asked for, by their address.
-    refused: photos that could not be shown. cards: of warps that were made already, by name.
+    store: where pictures are drawn and kept. public: whether the journal is the shared one.
+    assets: files of the pictures that pages have asked for, by their address.
+    refused: photos that could not be shown. cards, swatches: those made already.
     """
 
     journal: Journal
+    store: PictureStore
     public: bool = False
-    cache: Path | None = None
-    assets: dict[str, bytes] = field(default_factory=dict)
+    assets: dict[str, Path] = field(default_factory=dict)
     refused: list[Problem] = field(default_factory=list)
     cards: dict[str, Card] = field(default_factory=dict)
+    swatches: dict[tuple[str, str], Swatch | None] = field(default_factory=dict)
     _orders: dict[str, tuple[list[str], Mapping[str, int]]] = field(default_factory=dict)
 
     @cached_property
@@ -105,50 +114,41 @@ class Archive:
                 found.setdefault(name, []).append(PastWarp(warp, self.ledgers[warp.name], use))
         return found
 
-    def kept(self, what: bytes, suffix: str, draw: Callable[[], bytes]) -> str:
-        """The address of a picture, drawn unless the cache has it. what: all that it depends on."""
-        name = hashlib.sha256(what).hexdigest()[:20] + suffix
-        address = f"pictures/{name}"
-        if address not in self.assets:
-            self.assets[address] = self._from_cache(name, draw)
-        return address
+    def drawn(self, what: bytes, suffix: str, drawing: Callable[..., bytes], *given: Any) -> str:
+        """The address of a picture, which is drawn unless it is kept. what: all that decides how it looks."""
+        name = self.store.name(what, suffix)
+        self.store.draw(name, drawing, *given)
+        return self._asset(name)
 
-    def _from_cache(self, name: str, draw: Callable[[], bytes]) -> bytes:
-        if self.cache is None:
-            return draw()
-        path = self.cache / "pictures" / name
-        try:
-            return path.read_bytes()
-        except OSError:
-            drawn = draw()
-        path.parent.mkdir(parents=True, exist_ok=True)
-        part = path.with_suffix(path.suffix + ".part")
-        part.write_bytes(drawn)
-        part.replace(path)  # whole or not at all, should the build be stopped here
-        return drawn
+    def chart(self, chart: Drawn, title: str, alt: str, table: Table) -> Chart:
+        """A chart, with the same figures as a table."""
+        from journal_tools.pictures.chart_paper import chart_svg
 
-    def photo(self, path: Path, draw: Callable[[], tuple[Sized, ...]]) -> tuple[tuple[str, int, int], ...]:
+        address = self.drawn(repr(chart).encode(), ".svg", chart_svg, chart)
+        return Chart(title, address, alt, *chart.size, table)
+
+    def photo(self, path: Path) -> tuple[tuple[str, int, int], ...]:
         """Address, width and height of every size of a photo, smallest first. Raises PhotoRefused.
 
         Sizes are kept by the photo's own content, with a list of them beside.
         """
-        key = hashlib.sha256(b"photo 1" + path.read_bytes()).hexdigest()[:20]
-        listing = self.kept(f"photo list {key}".encode(), ".txt", lambda: self._draw_photo(key, draw))
-        sizes = self.assets.pop(listing).decode().split()
-        found = []
-        for size in sizes:
-            width, height = (int(part) for part in size.split("x"))
-            address = self.kept(f"photo {key} {size}".encode(), ".webp", lambda w=width: _of_width(draw(), w))  # type: ignore[misc]
-            found.append((address, width, height))
-        return tuple(found)
+        content = path.read_bytes() if path.stat().st_size <= MOST_BYTES else b""
+        listing = self.store.name(b"photo" + content, ".txt")
+        if not self.store.has(listing):
+            self._keep_photo(path, content, listing)
+        sizes = [tuple(map(int, size.split("x"))) for size in (self.store.folder / listing).read_text().split()]
+        names = [self.store.name(b"photo %d" % width + content, ".webp") for width, _ in sizes]
+        if not all(self.store.has(name) for name in names):
+            self._keep_photo(path, content, listing)
+        return tuple((self._asset(name), width, height) for name, (width, height) in zip(names, sizes, strict=True))
 
-    def _draw_photo(self, key: str, draw: Callable[[], tuple[Sized, ...]]) -> bytes:
-        sizes = draw()
+    def _keep_photo(self, path: Path, content: bytes, listing: str) -> None:
+        sizes = photo_sizes(path)
         for each in sizes:
-            size = f"{each.width}x{each.height}"
-            self.kept(f"photo {key} {size}".encode(), ".webp", lambda data=each.data: data)  # type: ignore[misc]
-        return " ".join(f"{each.width}x{each.height}" for each in sizes).encode()
+            self.store.put(self.store.name(b"photo %d" % each.width + content, ".webp"), each.data)
+        self.store.put(listing, " ".join(f"{each.width}x{each.height}" for each in sizes).encode())
 
-
-def _of_width(sizes: tuple[Sized, ...], width: int) -> bytes:
-    return next(each.data for each in sizes if each.width == width)
+    def _asset(self, name: str) -> str:
+        address = f"pictures/{name}"
+        self.assets[address] = self.store.folder / name
+        return address

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import struct
 from collections.abc import Iterator, Sequence
 
 from journal_tools.checking import woven_draft
@@ -10,6 +9,7 @@ from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, longest_floats
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import DraftPart, Fact, Link, Notation, Picture
+from journal_tools.pictures.drawdown import draft_picture, draft_picture_size
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Stretch, Warp
 
@@ -72,15 +72,16 @@ def _shortest(key: str, items: tuple[object, ...]) -> str:
 
 
 def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:
-    from journal_tools.pictures.drawdown import draft_picture
-
-    address = archive.kept(
-        _canonical(woven), ".png", lambda: draft_picture(woven, most_ends=MOST, most_picks=MOST, cell_px=CELL)
-    )
-    width, height = struct.unpack(">II", archive.assets[address][16:24])  # where a PNG says its size
+    address = archive.drawn(_canonical(woven), ".png", draft_png, woven)
+    width, height = draft_picture_size(woven, most_ends=MOST, most_picks=MOST, cell_px=CELL)
     picks, ends = len(woven.picks), len(woven.threading)
     alt = f"Drawdown of {record.heading}: {ends} ends by {picks} picks, threading above, {'tie-up' if woven.treadles else 'lifts'} beside"
     return Picture(address, alt, width, height, sharp=True)
+
+
+def draft_png(woven: Woven) -> bytes:
+    """The drawing itself, as a PNG: what another process is asked for."""
+    return draft_picture(woven, most_ends=MOST, most_picks=MOST, cell_px=CELL)
 
 
 def _canonical(woven: Woven) -> bytes:

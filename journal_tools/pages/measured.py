@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from journal_tools.ledger import Ledger, PieceLedger, Row, SizeLine
 from journal_tools.ledger.state import STANDARD, State
@@ -30,11 +30,13 @@ def measured(ledger: Ledger, stretch: str) -> views.Measured | None:
     pieces = [piece for piece in ledger.pieces if piece.stretch == stretch]
     rows = [row for row in ledger.stretch_rows if row.stretch == stretch]
     bands = any(piece.laid.band is not None for piece in pieces)
-    tapes = {} if bands else {direction: _tape(pieces, direction) for direction in COMPARED}
-    losses = tuple(_loss(row, pieces) for row in in_order(rows))
+    lines = {direction: mean_lines(pieces, direction) for direction in COMPARED}
+    number = sum(piece.number for piece in pieces)
+    tapes = {} if bands else {direction: _tape(lines[direction], direction, number) for direction in COMPARED}
+    losses = tuple(_loss(row, lines[row.direction]) for row in in_order(rows))
     if not losses and not any(tapes.values()):
         return None
-    said = tuple(_said(rows, pieces))
+    said = tuple(_said(rows, lines))
     return views.Measured(tapes.get("width"), tapes.get("length"), losses, said)
 
 
@@ -43,13 +45,11 @@ def in_order(rows: Sequence[Row]) -> list[Row]:
     return sorted(rows, key=lambda row: (list(COMPARED).index(row.direction), row.whole, row.first, row.last))
 
 
-def _tape(pieces: Sequence[PieceLedger], direction: str) -> views.Tape | None:
-    lines = mean_lines(pieces, direction)
+def _tape(lines: Sequence[SizeLine], direction: str, number: int) -> views.Tape | None:
     known = [line for line in lines if line.measured_mm is not None]
     if not known:
         return None
     unit = tape_unit(known[0].unit)
-    number = sum(piece.number for piece in pieces)
     title = f"{direction}, mean of {number} pieces" if number > 1 else direction
     with_gaps: list[SizeLine | State] = [*lines, *_not_measured([line.state for line in lines], direction)]
     ordered: list[SizeLine | State] = sorted(
@@ -147,8 +147,8 @@ def off_words(line: SizeLine) -> str:
     return off_plan(line.off_mm, line.direction, tape_unit(line.unit), line.mark_mm)
 
 
-def _loss(row: Row, pieces: Sequence[PieceLedger]) -> views.Loss:
-    line = _line_at(row, pieces) if row.whole else None
+def _loss(row: Row, lines: Sequence[SizeLine]) -> views.Loss:
+    line = _line_at(row, lines) if row.whole else None
     name = f"{row.label} ({row.trade_name})" if row.trade_name else row.label
     return views.Loss(
         name,
@@ -162,12 +162,11 @@ def _loss(row: Row, pieces: Sequence[PieceLedger]) -> views.Loss:
     )
 
 
-def _line_at(row: Row, pieces: Sequence[PieceLedger]) -> SizeLine | None:
-    lines = mean_lines(pieces, row.direction)
+def _line_at(row: Row, lines: Sequence[SizeLine]) -> SizeLine | None:
     return next((line for line in lines if line.state == row.last), None)
 
 
-def _said(rows: Sequence[Row], pieces: Sequence[PieceLedger]) -> Iterator[str]:
+def _said(rows: Sequence[Row], lines: Mapping[str, Sequence[SizeLine]]) -> Iterator[str]:
     for direction, (less, more) in COMPARED.items():
         wholes = [row for row in rows if row.direction == direction and row.whole]
         if not wholes:
@@ -175,7 +174,7 @@ def _said(rows: Sequence[Row], pieces: Sequence[PieceLedger]) -> Iterator[str]:
         row = max(wholes, key=lambda each: each.last)
         word = less if row.loss >= 0 else more
         said = f"From {row.first.short} to {row.last.short} it came out {per_cent(abs(row.loss))} {word}"
-        line = _line_at(row, pieces)
+        line = _line_at(row, lines[direction])
         off = off_words(line) if line is not None else ""
         within = line is not None and not line.beyond and off != "as planned"
         said += f": {off}" + (", which is within what a tape can tell" if within else "") if off else ""

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import Picture
-from journal_tools.pictures.photo import SUFFIXES, PhotoRefused, photo_sizes
+from journal_tools.pictures.photo import SUFFIXES, PhotoRefused
 from journal_tools.problems import Problem, Severity
 from journal_tools.records import Record
 
@@ -32,7 +32,7 @@ def _files(archive: Archive, record: Record) -> Iterator[Path]:
 
 def _photo(archive: Archive, record: Record, path: Path) -> Picture | None:
     try:
-        stored = archive.photo(path, lambda: photo_sizes(path))
+        stored = archive.photo(path)
     except PhotoRefused as refused:
         archive.refused.append(
             Problem(record.file, 0, "photo", path.name, f"this photo is left out: {refused}.", Severity.QUESTION, "photo")

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from journal_tools.checking import check
 from journal_tools.pages.archive import KIND_WORDS, Archive
-from journal_tools.pages.charts import Charts
 from journal_tools.pages.draft_page import draft_view
 from journal_tools.pages.guide_page import NOTES as GUIDE_NOTES
 from journal_tools.pages.guide_page import guide_view
@@ -20,9 +18,14 @@ from journal_tools.pages.thing_pages import finish_view, loom_view
 from journal_tools.pages.trends_page import trends_view
 from journal_tools.pages.warp_page import warp_view
 from journal_tools.pages.yarn_page import yarn_view
+from journal_tools.pictures.store import PictureStore
 from journal_tools.problems import Problem
 from journal_tools.records import Draft, Finish, Journal, Loom, Record, Warp, Yarn
 from journal_tools.records import public as shared_of
+
+
+MUCH = 100
+"""Warps from which on pictures are drawn in processes of their own."""
 
 
 @dataclass(frozen=True)
@@ -47,35 +50,26 @@ class Page:
 
 @dataclass(frozen=True)
 class Site:
-    """Pages, the pictures they show, by address, and every problem met on the way."""
+    """Pages, the files of the pictures they show, by address, and every problem met on the way."""
 
     pages: tuple[Page, ...]
-    assets: Mapping[str, bytes]
+    assets: Mapping[str, Path]
     problems: tuple[Problem, ...]
 
 
-def make_site(journal: Journal, *, public: bool = False, cache: Path | None = None, serving: bool = False) -> Site:
+def make_site(journal: Journal, cache: Path, *, public: bool = False, serving: bool = False) -> Site:
     """Every page of a journal.
 
-    public: make the shared journal, of what may be shared alone. cache: a folder for drawn
-    pictures, by content. serving: whether the weaver is looking on, so that problems are shown.
+    cache: a folder for drawn pictures, kept by content; the site's pictures are files in it.
+    public: make the shared journal, of what may be shared alone. serving: whether the weaver is
+    looking on, so that problems are shown.
     """
-    archive = Archive(shared_of(journal) if public else journal, public, cache)
-    charts = Charts()
-    with tempfile.TemporaryDirectory() as passing:
-        pages = list(_pages_with_charts(archive, charts))
-        charts.start((cache or Path(passing)) / "charts")
-        pages += _pages(archive, serving)
-        assets = {**archive.assets, **charts.drawn()}
+    store = PictureStore(cache / "pictures", beside=len(journal.warps) > MUCH)
+    archive = Archive(shared_of(journal) if public else journal, store, public)
+    pages = tuple(_pages(archive, serving))
     found = check(journal) if public else archive.problems  # whatever is shared, all of it must be sound
-    problems = tuple(sorted({*found, *archive.refused}))
-    return Site(tuple(pages), assets, problems)
-
-
-def _pages_with_charts(archive: Archive, charts: Charts) -> Iterator[Page]:
-    for yarn in archive.journal.yarns.values():
-        yield _record_page(archive, "yarns", yarn, "yarn", yarn_view(archive, yarn, charts))
-    yield _page("trends", "Trends", "thing", trends_view(archive, charts), searchable=False)
+    store.finish()
+    return Site(pages, archive.assets, tuple(sorted({*found, *archive.refused})))
 
 
 def _pages(archive: Archive, serving: bool) -> Iterator[Page]:
@@ -83,28 +77,32 @@ def _pages(archive: Archive, serving: bool) -> Iterator[Page]:
     shown = archive.problems if serving else ()
     title = journal.settings.title or "The swatch book"
     yield _page("index", title, "front", front_view(archive, shown), journal.settings.notes)
-    for kind, word in KIND_WORDS.items():
-        records = journal.kind(kind)
-        if records:
-            yield _page(kind, word, "list", list_view(archive, kind), searchable=False)
-        for record in records.values():
-            if (made := _VIEWS.get(type(record))) is not None:
-                template, view = made
-                yield _record_page(archive, kind, record, template, view(archive, record))
-            for old in record.was:
-                yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=f"{kind}/{record.name}")
+    yield _page("trends", "Trends", "thing", trends_view(archive), searchable=False)
+    for kind in sorted(KIND_WORDS, key=lambda kind: kind != "yarns"):  # yarns' charts take longest to draw
+        yield from _pages_of(archive, kind)
     yield _page("how-it-is-reckoned", "How it is reckoned", "thing", reckoned_view())
     if not archive.public:
         yield _page("field-guide", "Field guide", "thing", guide_view(), GUIDE_NOTES)
 
 
+def _pages_of(archive: Archive, kind: str) -> Iterator[Page]:
+    records = archive.journal.kind(kind)
+    if records:
+        yield _page(kind, KIND_WORDS[kind], "list", list_view(archive, kind), searchable=False)
+    for record in records.values():
+        template, view = _VIEWS[type(record)]
+        yield _record_page(archive, kind, record, template, view(archive, record))
+        for old in record.was:
+            yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=f"{kind}/{record.name}")
+
+
 _VIEWS: Mapping[type[Record], tuple[str, Callable[..., View]]] = {
     Warp: ("warp", warp_view),
+    Yarn: ("yarn", yarn_view),
     Draft: ("draft", draft_view),
     Loom: ("thing", loom_view),
     Finish: ("thing", finish_view),
 }
-"""Template and view of each kind that has no chart of its own; yarns have, and come first."""
 
 
 def _record_page(archive: Archive, kind: str, record: Record, template: str, view: View) -> Page:

@@ -12,6 +12,7 @@ from journal_tools.drafts import drawdown, named_weave
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import Picture
 from journal_tools.pictures.colour import plain_tone
+from journal_tools.pictures.described import described
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse, warp_yarns, weft_yarns, yarn_in_use
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 CARD = (400, 176)
-PAGE = (800, 380)
+PAGE = (560, 270)
 EPI = 20.0
 """Threads to the inch of a cloth that nobody counted, for its picture alone."""
 
@@ -47,6 +48,13 @@ class Swatch:
 
 def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
     """The swatch of one stretch; None when neither a draft nor a weave that can be drawn is known."""
+    key = (warp.name, stretch.name or "" if stretch is not warp else "")
+    if key not in archive.swatches:
+        archive.swatches[key] = _swatch(archive, warp, stretch)
+    return archive.swatches[key]
+
+
+def _swatch(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
     name = stretch.weave or warp.weave or ""
     draft = stretch.draft or warp.draft
     record = archive.journal.drafts.get(draft) if isinstance(draft, str) else draft
@@ -136,18 +144,18 @@ def _word(yarn: YarnInUse) -> str:
 
 def cloth(archive: Archive, swatch: Swatch, size: tuple[int, int], *, caption: bool = True) -> Picture:
     """The cloth picture of a swatch, in pixels."""
-    from journal_tools.pictures.card import card_picture
-    from journal_tools.pictures.described import described
-
     width, height = size
     what = repr(("cloth", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi))
-    address = archive.kept(
-        what.encode() + swatch.over.tobytes(),
-        ".png",
-        lambda: card_picture(
-            swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, width_px=width, height_px=height
-        ),
-    )
+    address = archive.drawn(what.encode() + swatch.over.tobytes(), ".png", swatch_png, swatch, width, height)
     alt = described(swatch.weave, swatch.colours, swatch.epi, swatch.ppi)
     said = "Drawn from the weave's name; this warp has no draft." if swatch.drawn_from == "weave" else ""
     return Picture(address, alt, width, height, said if caption else "")
+
+
+def swatch_png(swatch: Swatch, width: int, height: int) -> bytes:
+    """The picture itself, as a PNG: what another process is asked for."""
+    from journal_tools.pictures.card import card_picture
+
+    return card_picture(
+        swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, width_px=width, height_px=height
+    )

@@ -31,9 +31,25 @@ def panels(kind: str, view: View, address: str) -> tuple[str, str]:
     kind: the template's name: warp, yarn, draft, thing, front, list.
     address: the page's own, without a suffix: it tells how far up the top of the site is.
     """
-    template = environment().get_template(f"{kind}.html")
-    page = template.make_module({"view": view, "up": "../" * address.count("/")})
+    UP.prefix = "../" * address.count("/")
+    page = environment().get_template(f"{kind}.html").make_module({"view": view})
     return str(page.top()), str(page.bottom())  # type: ignore[attr-defined]
+
+
+class Up:
+    """The way from a page up to the top of the site: `up` in every template.
+
+    It is one for all templates and set anew for each page. Macros that needed a page's own context
+    would be read again for every page, which costs half of what filling them does.
+    """
+
+    prefix = ""
+
+    def __html__(self) -> str:
+        return self.prefix
+
+
+UP = Up()
 
 
 @cache
@@ -50,6 +66,7 @@ def environment() -> Environment:
     )
     made.filters["address"] = address_part
     made.globals["tape"] = tape_part
+    made.globals["up"] = UP
     return made
 
 

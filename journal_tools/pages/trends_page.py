@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from journal_tools.ledger import Ledger, SizeLine
 from journal_tools.ledger.words import COMPARED
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.charts import Charts
 from journal_tools.pages.measured import mean_lines, off_words, tape_unit, uncertainty_text
 from journal_tools.pages.views import Cell, Chart, Column, Table, ThingView
 from journal_tools.pages.yarn_page import year_of
@@ -15,7 +14,7 @@ from journal_tools.pictures.trend import OffByYarn, OffPoint, OffTrend
 from journal_tools.records import Warp
 
 
-def trends_view(archive: Archive, charts: Charts) -> ThingView:
+def trends_view(archive: Archive) -> ThingView:
     """Off plan over time and by yarn, for width and for length, each with its table."""
     drawn: list[Chart] = []
     tables: list[Table] = []
@@ -30,8 +29,8 @@ def trends_view(archive: Archive, charts: Charts) -> ThingView:
             over_time, by_yarn = OffTrend(direction, unit, points), OffByYarn(direction, unit, points)
             less, more = COMPARED[direction]
             alt = f"How much {less} or {more} than planned {len(points)} warps came out"
-            drawn.append(charts.ask(over_time, f"Off plan in {direction}, over time", f"{alt}, by date; the table has the figures.", table))
-            drawn.append(charts.ask(by_yarn, f"Off plan in {direction}, by yarn", f"{alt}, by yarn; the table has the figures.", _by_yarn(direction, points, unit)))
+            drawn.append(archive.chart(over_time, f"Off plan in {direction}, over time", f"{alt}, by date; the table has the figures.", table))
+            drawn.append(archive.chart(by_yarn, f"Off plan in {direction}, by yarn", f"{alt}, by yarn; the table has the figures.", _by_yarn(direction, points, unit)))
         else:
             tables.append(table)
     said = () if drawn or tables else ("Nothing yet: a warp shows here once its plan states a size that was also measured.",)

@@ -11,15 +11,14 @@ from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
-from journal_tools.pages.charts import Charts
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
 from journal_tools.pictures.scatter import LossPoint, LossScatter
 from journal_tools.quantities import show_density
 from journal_tools.records import Warp, Yarn
 
 
-def yarn_view(archive: Archive, yarn: Yarn, charts: Charts) -> views.YarnView:
-    """Everything a yarn's page shows. charts: where its scatter is asked for."""
+def yarn_view(archive: Archive, yarn: Yarn) -> views.YarnView:
+    """Everything a yarn's page shows."""
     past = archive.past(yarn.name)
     return views.YarnView(
         yarn.heading,
@@ -27,7 +26,7 @@ def yarn_view(archive: Archive, yarn: Yarn, charts: Charts) -> views.YarnView:
         tuple((name, f"#{colour}") for name, colour in (yarn.colours or {}).items()),
         tuple(_facts(archive, yarn)),
         tuple(said(past)),
-        tuple(_charts(past, charts)),
+        tuple(_charts(archive, past)),
         tuple(_tables(archive, past)),
         tuple(card(archive, each.warp) for each in past.warps),
         archive.problems_of(yarn),
@@ -83,7 +82,7 @@ def said(past: Past) -> Iterator[str]:
         )
 
 
-def _charts(past: Past, charts: Charts) -> Iterator[views.Chart]:
+def _charts(archive: Archive, past: Past) -> Iterator[views.Chart]:
     """One chart a yarn: whole losses by date, width full and length open."""
     steps = [step for direction in COMPARED if (step := past.step(direction)) is not None]
     points_ = tuple(point for step in steps for point in _points(past, step))
@@ -93,7 +92,7 @@ def _charts(past: Past, charts: Charts) -> Iterator[views.Chart]:
     title = "; ".join(f"{marks[step.direction]} are {step.label}" for step in steps)
     alt = f"Losses in {len(past.warps)} warps, by date; the same figures are in the table below."
     table = _scatter_table(points_)
-    yield charts.ask(LossScatter(title, points_), title[0].upper() + title[1:], alt, table)
+    yield archive.chart(LossScatter(title, points_), title[0].upper() + title[1:], alt, table)
 
 
 def _points(past: Past, step: Step) -> Iterator[LossPoint]:

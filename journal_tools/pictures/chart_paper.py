@@ -35,6 +35,11 @@ class Chart(Protocol):
         """The chart as an SVG file."""
 
 
+def chart_svg(chart: Chart) -> bytes:
+    """A chart as an SVG file: what another process is asked for."""
+    return chart.draw()
+
+
 @dataclass(frozen=True)
 class Tone:
     """A colour of the charts in light and in dark."""

@@ -121,11 +121,19 @@ def site_files(site: Site, files: Files, config: MkDocsConfig) -> Files:
     made: dict[str, str | bytes] = {f"{page.address}.md": SHIELD + page.notes for page in site.pages}
     if has_search(config):
         made[f"{SEARCH}.md"] = SHIELD
-    for name, content in (made | style_assets() | dict(site.assets)).items():
-        if (shadowed := files.get_file_from_path(name)) is not None:
-            files.remove(shadowed)
-        files.append(File.generated(config, name, content=content, inclusion=InclusionLevel.NOT_IN_NAV))
+    inclusion = InclusionLevel.NOT_IN_NAV
+    for name, content in (made | style_assets()).items():
+        put(files, File.generated(config, name, content=content, inclusion=inclusion))
+    for name, path in site.assets.items():
+        put(files, File.generated(config, name, abs_src_path=str(path.resolve()), inclusion=inclusion))
     return files
+
+
+def put(files: Files, file: File) -> None:
+    """Add a file, in the place of any other of its name."""
+    if (shadowed := files.get_file_from_path(file.src_uri)) is not None:
+        files.remove(shadowed)
+    files.append(file)
 
 
 def has_search(config: MkDocsConfig) -> bool:

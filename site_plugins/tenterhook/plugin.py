@@ -47,8 +47,8 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
         beside = Path(config.config_file_path or ".").parent
         self.site = site_of(
             self.folder,
+            beside / self.config.cache,
             public=build.wants_public(self.config.public),
-            cache=beside / self.config.cache,
             serving=self.serving,
         )
         if not self.serving:

@@ -11,9 +11,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from journal_tools.pictures import chart_store
 from journal_tools.pictures.chart_paper import Chart
-from journal_tools.pictures.chart_store import draw_all
 from journal_tools.pictures.scatter import LossPoint, LossScatter
 from journal_tools.pictures.trend import OffByYarn, OffPoint, OffTrend, off_words
 
@@ -126,41 +124,3 @@ class TestOffPlan:
     ) -> None:
         """A quarter inch less width than planned is "1/4 in narrower"."""
         assert said == off_words(off, direction, unit)
-
-
-class TestStore:
-    """Charts kept by their content."""
-
-    def test_a_kept_chart_is_not_drawn_again(self, tmp_path: Path) -> None:
-        """The second time, what is in the folder is taken as it is."""
-        draw_all({"a": SCATTER}, tmp_path)
-        (kept,) = tmp_path.iterdir()
-        kept.write_bytes(b"<svg>as kept</svg>")
-
-        assert {"a": b"<svg>as kept</svg>"} == draw_all({"a": SCATTER}, tmp_path)
-
-    def test_another_figure_is_another_chart(self, tmp_path: Path) -> None:
-        """A changed loss is drawn anew beside the one that is kept."""
-        changed = LossScatter(SCATTER.title, SCATTER.points[:2], SCATTER.mean)
-        drawn = draw_all({"a": SCATTER, "b": changed}, tmp_path)
-
-        assert drawn["a"] != drawn["b"]
-        assert 2 == len(list(tmp_path.iterdir()))
-
-    def test_half_a_chart_is_drawn_again(self, tmp_path: Path) -> None:
-        """A file that was cut off when a build was killed is not shown."""
-        whole = draw_all({"a": SCATTER}, tmp_path)
-        (kept,) = tmp_path.iterdir()
-        kept.write_bytes(whole["a"][:500])
-
-        assert whole == draw_all({"a": SCATTER}, tmp_path)
-
-    def test_two_processes_draw_what_one_does(
-        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        """Many charts are shared out, and come out the same."""
-        charts = {str(n): chart for n, chart in enumerate(CHARTS)}
-        alone = draw_all(charts, tmp_path / "alone")
-        monkeypatch.setattr(chart_store, "WORTH_A_SECOND_PROCESS", 1)
-
-        assert alone == draw_all(charts, tmp_path / "shared")
