@@ -22,9 +22,7 @@ def woven_draft(draft: Draft) -> Woven:
         draft.warp_colours.items if draft.warp_colours else (),
         draft.weft_colours.items if draft.weft_colours else (),
     )
-    made.refuse_beyond(
-        draft.shafts.number if draft.shafts else None, draft.treadles.number if draft.treadles else None
-    )
+    made.refuse_beyond(draft.shafts.number if draft.shafts else None, draft.treadles.number if draft.treadles else None)
     return made
 
 

@@ -46,14 +46,15 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
     from journal_tools.ledger.past import past_of
     from journal_tools.records import read_journal
 
-    read = read_journal(find(journal).entries, about_yarn=yarn)
+    entries = find(journal).entries
+    read = read_journal(entries, about_yarn=yarn)
     past = past_of(read, yarn)
     if as_json:
         click.echo(json.dumps(objects(past), indent=2, ensure_ascii=False))
     elif past.warps:
         _show(past, read.yarns[past.yarn].heading if past.yarn in read.yarns else past.yarn)
     if not past.warps:
-        click.echo(_no_warp(read, past.yarn, yarn), err=True)
+        click.echo(_no_warp(read_journal(entries), past.yarn, yarn), err=True)
     context.exit(0 if past.warps else 1)
 
 

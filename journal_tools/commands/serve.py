@@ -20,9 +20,7 @@ MOST = 65535
 @click.option("--public/--whole", "public", default=None, help="As others would see it; or all of it.")
 @click.option("--open", "open_browser", is_flag=True, help="Open a browser as well.")
 @click.pass_context
-def command(
-    context: click.Context, journal: Path | None, port: int, public: bool | None, open_browser: bool
-) -> None:
+def command(context: click.Context, journal: Path | None, port: int, public: bool | None, open_browser: bool) -> None:
     """Show the journal at an address on this machine, and again at every save.
 
     The port is always the same, since what a browser keeps belongs to a port. Something that must

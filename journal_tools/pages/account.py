@@ -41,10 +41,13 @@ def _rest(account: Account) -> Iterator[tuple[str, float, str]]:
 def _note(account: Account) -> str:
     if account.unmeasured:
         few = ", ".join(account.unmeasured)
-        return f"Nobody measured {few} on the loom, so that cloth is still in the last line, and take-up is not reckoned."
+        return (
+            f"Nobody measured {few} on the loom, so that cloth is still in the last line, and take-up is not reckoned."
+        )
     if account.take_up is None:
         return ""
     figure = per_cent(account.take_up.loss)
     if account.take_up.basis == "at most":
-        return f"Take-up on the loom is at most {figure} of the warp that was woven; only marks on the warp would tell it from what went astray."
+        said = f"Take-up on the loom is at most {figure} of the warp that was woven"
+        return f"{said}; only marks on the warp would tell it from what went astray."
     return f"Take-up on the loom is {figure}, {account.take_up.words}."

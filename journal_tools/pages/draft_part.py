@@ -37,7 +37,14 @@ def part_of(
         woven = woven_draft(record)
     except Unreadable:
         return None
-    return DraftPart(title, href, _drawing(archive, woven, record), tuple(cloth), tuple(_facts(woven, record)), tuple(_notation(record)))
+    return DraftPart(
+        title,
+        href,
+        _drawing(archive, woven, record),
+        tuple(cloth),
+        tuple(_facts(woven, record)),
+        tuple(_notation(record)),
+    )
 
 
 def _facts(woven: Woven, record: Draft) -> Iterator[Fact]:
@@ -62,7 +69,9 @@ def _notation(record: Draft) -> Iterator[Notation]:
     for key in LINES:
         value = getattr(record, key)
         if value is not None:
-            yield Notation("tie-up" if key == "tie_up" else key.replace("_", " "), value.text or _shortest(key, value.items))
+            yield Notation(
+                "tie-up" if key == "tie_up" else key.replace("_", " "), value.text or _shortest(key, value.items)
+            )
 
 
 def _shortest(key: str, items: tuple[object, ...]) -> str:
@@ -75,7 +84,8 @@ def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:
     address = archive.drawn(_canonical(woven), ".png", draft_png, woven)
     width, height = draft_picture_size(woven, most_ends=MOST, most_picks=MOST, cell_px=CELL)
     picks, ends = len(woven.picks), len(woven.threading)
-    alt = f"Drawdown of {record.heading}: {ends} ends by {picks} picks, threading above, {'tie-up' if woven.treadles else 'lifts'} beside"
+    beside = "treadling" if woven.treadles else "lifts"
+    alt = f"Drawdown of {record.heading}: {ends} ends by {picks} picks, threading above, {beside} beside"
     return Picture(address, alt, width, height, sharp=True)
 
 

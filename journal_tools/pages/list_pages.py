@@ -13,7 +13,7 @@ from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.thing_pages import finished_with
 from journal_tools.pages.trends_page import last_off_plan
 from journal_tools.pages.views import Card, Cell, Column, Figure, FrontView, Link, ListView, Table
-from journal_tools.pages.yarn_page import fibres_text
+from journal_tools.pages.yarn_page import fibres_text, number_text
 from journal_tools.problems import Problem
 from journal_tools.records import Draft, Warp
 
@@ -82,13 +82,19 @@ def _yarns(archive: Archive) -> ListView:
             (
                 Cell(yarn.heading, f"yarns/{yarn.name}.html"),
                 Cell(fibres_text(yarn)),
-                Cell(yarn.number or (yarn.length_weight or yarn.yield_).text if yarn.number or yarn.length_weight or yarn.yield_ else ""),  # type: ignore[union-attr]
+Cell(number_text(yarn)),
                 Cell(str(len(past.warps))),
                 _mean_cell(past, "width"),
                 _mean_cell(past, "length"),
             )
         )
-    table = Table("Yarns", columns, tuple(rows), sortable=True, note="Means over the warps in each yarn; its page has every figure and the spread.")
+    table = Table(
+        "Yarns",
+        columns,
+        tuple(rows),
+        sortable=True,
+        note="Means over the warps in each yarn; its page has every figure and the spread.",
+    )
     return ListView("Yarns", "What each of them did before.", tables=(table,))
 
 
@@ -107,7 +113,11 @@ def _drafts(archive: Archive) -> ListView:
 
 def _draft_card(archive: Archive, draft: Draft) -> Card:
     used = warps_with(archive, draft)
-    swatch = swatch_of(archive, used[0], next(each for each in (*used[0].stretches, used[0]) if each.draft == draft.name)) if used else None
+    swatch = (
+        swatch_of(archive, used[0], next(each for each in (*used[0].stretches, used[0]) if each.draft == draft.name))
+        if used
+        else None
+    )
     picture = cloth(archive, swatch, CARD, caption=False) if swatch else plain_picture(archive, draft, CARD)
     number = len(used)
     return Card(
@@ -121,7 +131,13 @@ def _draft_card(archive: Archive, draft: Draft) -> Card:
 
 
 def _looms(archive: Archive) -> ListView:
-    columns = (Column("loom"), Column("shafts", True), Column("treadles", True), Column("width", True), Column("warps", True))
+    columns = (
+        Column("loom"),
+        Column("shafts", True),
+        Column("treadles", True),
+        Column("width", True),
+        Column("warps", True),
+    )
     rows = tuple(
         (
             Cell(loom.heading, f"looms/{loom.name}.html"),
@@ -150,7 +166,9 @@ def _finishes(archive: Archive) -> ListView:
     about = "Hot water and steam scald; wet floors are slippery; wool felts when it is hot and moved."
     shown = [0, len(columns) - 1] if archive.public else range(len(columns))
     table = Table(
-        "Finishes", tuple(columns[place] for place in shown), tuple(tuple(row[place] for place in shown) for row in rows)
+        "Finishes",
+        tuple(columns[place] for place in shown),
+        tuple(tuple(row[place] for place in shown) for row in rows),
     )
     return ListView("Finishes", about, tables=(table,))
 

@@ -35,7 +35,9 @@ def _photo(archive: Archive, record: Record, path: Path) -> Picture | None:
         stored = archive.photo(path)
     except PhotoRefused as refused:
         archive.refused.append(
-            Problem(record.file, 0, "photo", path.name, f"this photo is left out: {refused}.", Severity.QUESTION, "photo")
+            Problem(
+                record.file, 0, "photo", path.name, f"this photo is left out: {refused}.", Severity.QUESTION, "photo"
+            )
         )
         return None
     caption = (record.photos or {}).get(path.name, "")

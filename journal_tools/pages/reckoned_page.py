@@ -114,7 +114,8 @@ QUANTITIES = (
     ),
     (
         "undoing a loss",
-        "A loss of 10 % is undone by dividing by 0.9: 28 in finished wants 28 / 0.9 = 31 1/8 in, not 28 × 1.1 = 30 3/4 in.",
+        "A loss of 10 % is undone by dividing by 0.9: 28 in finished wants 28 / 0.9 = 31 1/8 in, not"
+        " 28 × 1.1 = 30 3/4 in.",
         "arithmetic",
     ),
 )
@@ -136,4 +137,6 @@ def reckoned_view() -> ThingView:
     rows = tuple((Cell(name, strong=True), Cell(words), Cell(source)) for name, words, source in QUANTITIES)
     columns = (Column("quantity"), Column("what it is"), Column("from"))
     about = "Every quantity has one definition. A loss always names both of its ends."
-    return ThingView("How it is reckoned", about, cautions=CAUTIONS, tables=(Table("Definitions", columns, rows, prose=True),))
+    return ThingView(
+        "How it is reckoned", about, cautions=CAUTIONS, tables=(Table("Definitions", columns, rows, prose=True),)
+    )

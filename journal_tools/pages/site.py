@@ -23,7 +23,6 @@ from journal_tools.problems import Problem
 from journal_tools.records import Draft, Finish, Journal, Loom, Record, Warp, Yarn
 from journal_tools.records import public as shared_of
 
-
 MUCH = 100
 """Warps from which on pictures are drawn in processes of their own."""
 
@@ -118,7 +117,9 @@ def _record_page(archive: Archive, kind: str, record: Record, template: str, vie
     )
 
 
-def _page(address: str, title: str, kind: str, view: View, notes: str = "", search: str = "", searchable: bool = True) -> Page:
+def _page(
+    address: str, title: str, kind: str, view: View, notes: str = "", search: str = "", searchable: bool = True
+) -> Page:
     top, bottom = panels(kind, view, address)
     return Page(address, title, kind, notes, top, bottom, search, searchable)
 

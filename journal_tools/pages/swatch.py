@@ -156,6 +156,4 @@ def swatch_png(swatch: Swatch, width: int, height: int) -> bytes:
     """The picture itself, as a PNG: what another process is asked for."""
     from journal_tools.pictures.card import card_picture
 
-    return card_picture(
-        swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, width_px=width, height_px=height
-    )
+    return card_picture(swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, width_px=width, height_px=height)

@@ -15,14 +15,7 @@ if TYPE_CHECKING:
 
 TEMPLATES = Path(__file__).parent / "templates"
 
-View = (
-    views.WarpView
-    | views.YarnView
-    | views.DraftView
-    | views.ThingView
-    | views.FrontView
-    | views.ListView
-)
+View = views.WarpView | views.YarnView | views.DraftView | views.ThingView | views.FrontView | views.ListView
 
 
 def panels(kind: str, view: View, address: str) -> tuple[str, str]:

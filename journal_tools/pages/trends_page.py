@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from journal_tools.ledger import Ledger, SizeLine
 from journal_tools.ledger.words import COMPARED
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.measured import mean_lines, off_words, tape_unit, uncertainty_text
+from journal_tools.pages.measured import mean_lines, off_words, uncertainty_text
 from journal_tools.pages.views import Cell, Chart, Column, Table, ThingView
 from journal_tools.pages.yarn_page import year_of
 from journal_tools.pictures.trend import OffByYarn, OffPoint, OffTrend
@@ -29,11 +29,29 @@ def trends_view(archive: Archive) -> ThingView:
             over_time, by_yarn = OffTrend(direction, unit, points), OffByYarn(direction, unit, points)
             less, more = COMPARED[direction]
             alt = f"How much {less} or {more} than planned {len(points)} warps came out"
-            drawn.append(archive.chart(over_time, f"Off plan in {direction}, over time", f"{alt}, by date; the table has the figures.", table))
-            drawn.append(archive.chart(by_yarn, f"Off plan in {direction}, by yarn", f"{alt}, by yarn; the table has the figures.", _by_yarn(direction, points, unit)))
+            drawn.append(
+                archive.chart(
+                    over_time,
+                    f"Off plan in {direction}, over time",
+                    f"{alt}, by date; the table has the figures.",
+                    table,
+                )
+            )
+            drawn.append(
+                archive.chart(
+                    by_yarn,
+                    f"Off plan in {direction}, by yarn",
+                    f"{alt}, by yarn; the table has the figures.",
+                    _by_yarn(direction, points, unit),
+                )
+            )
         else:
             tables.append(table)
-    said = () if drawn or tables else ("Nothing yet: a warp shows here once its plan states a size that was also measured.",)
+    said = (
+        ()
+        if drawn or tables
+        else ("Nothing yet: a warp shows here once its plan states a size that was also measured.",)
+    )
     about = "How far off plan: the last planned size that was measured, in each warp."
     return ThingView("Trends", about, said=said, charts=tuple(drawn), tables=tuple(tables))
 
@@ -58,7 +76,8 @@ def last_off_plan(ledger: Ledger, direction: str) -> SizeLine | None:
 
 def _point(archive: Archive, warp: Warp, line: SizeLine) -> OffPoint:
     when = warp.started or warp.finished
-    assert when is not None and line.off_mm is not None
+    assert when is not None
+    assert line.off_mm is not None
     return OffPoint(year_of(when.key), line.off_mm, line.u_mm, _yarn(archive, warp), warp.heading)
 
 
@@ -77,10 +96,15 @@ def _table(archive: Archive, direction: str, found: Sequence[tuple[Warp, SizeLin
         rows.append(
             (
                 Cell(warp.heading, f"warps/{warp.name}.html"),
-                Cell(when.show() if when else "undated", sort="-".join(f"{part:04d}" for part in when.key) if when else "0"),
+                Cell(
+                    when.show() if when else "undated",
+                    sort="-".join(f"{part:04d}" for part in when.key) if when else "0",
+                ),
                 Cell(_yarn(archive, warp)),
                 Cell(line.state.name),
-                Cell(off_words(line), sort=f"{line.off_mm:.2f}", beyond=line.beyond, small=f"± {uncertainty_text(line)}"),
+                Cell(
+                    off_words(line), sort=f"{line.off_mm:.2f}", beyond=line.beyond, small=f"± {uncertainty_text(line)}"
+                ),
             )
         )
     return Table(f"Off plan in {direction}", columns, tuple(rows), sortable=True)
@@ -93,8 +117,17 @@ def _by_yarn(direction: str, points: Sequence[OffPoint], unit: str) -> Table:
     less, more = COMPARED[direction]
     size = 25.4 if unit == "in" else 10.0
     rows = tuple(
-        (Cell(yarn), Cell(str(len(off))), Cell(f"{abs(mean) / size:.2f} {unit} {less if mean < 0 else more}", sort=f"{mean:.3f}"))
+        (
+            Cell(yarn),
+            Cell(str(len(off))),
+            Cell(f"{abs(mean) / size:.2f} {unit} {less if mean < 0 else more}", sort=f"{mean:.3f}"),
+        )
         for yarn, off in sorted(by_yarn.items())
         for mean in [sum(off) / len(off)]
     )
-    return Table(f"Off plan in {direction}, by yarn", (Column("yarn"), Column("warps", True), Column("mean")), rows, sortable=True)
+    return Table(
+        f"Off plan in {direction}, by yarn",
+        (Column("yarn"), Column("warps", True), Column("mean")),
+        rows,
+        sortable=True,
+    )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
@@ -18,7 +17,7 @@ from journal_tools.pages.measured import measured, off_words, size_text, tape_un
 from journal_tools.pages.photos import photos
 from journal_tools.pages.swatch import PAGE, cloth, swatch_of
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
-from journal_tools.quantities import show_density, show_length, show_weight
+from journal_tools.quantities import show_density, show_weight
 from journal_tools.records import Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse, weft_yarns
 
@@ -67,7 +66,9 @@ def _facts(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[Fact]:
         yield Fact("finish", tuple(archive.link("finishes", name) for name in finishes))
     if warp.opens:
         layers = warp.layers.number if warp.layers else 2
-        yield Fact("layers", (Link(f"{layers}, opening {warp.opens}" if warp.opens != "yes" else f"{layers}, opening out"),))
+        yield Fact(
+            "layers", (Link(f"{layers}, opening {warp.opens}" if warp.opens != "yes" else f"{layers}, opening out"),)
+        )
     dates = [(word, when) for word, when in (("started", warp.started), ("finished", warp.finished)) if when]
     yield from (Fact(word, (Link(when.show()),)) for word, when in dates)
     plain = (("temple", {True: "used", False: "none", None: ""}[warp.temple]), ("tension", warp.tension or ""))
@@ -120,7 +121,9 @@ def _finished(pieces: Sequence[PieceLedger]) -> Iterator[Fact]:
     counted = [piece for piece in pieces if piece.laid.band is None]
     unit = _density_unit(counted)
     for label, attribute in (("epi", "ends_per_m"), ("ppi", "picks_per_m")):
-        known = [(getattr(piece.counts, attribute), piece.number) for piece in counted if getattr(piece.counts, attribute)]
+        known = [
+            (getattr(piece.counts, attribute), piece.number) for piece in counted if getattr(piece.counts, attribute)
+        ]
         if known:
             mean = sum(value * number for value, number in known) / sum(number for _, number in known)
             word = f"finished {label}" if unit == "in" else f"finished {'ends' if label == 'epi' else 'picks'} per cm"
@@ -262,12 +265,20 @@ def _fulling(ledger: Ledger) -> Iterator[Table]:
             for check in checks
         )
         note = "Fulled cloth is steered: it is stopped when it is the right size, so its last loss is a decision."
-        yield Table("Size while it was fulled", (Column("after", True), Column("size", True), Column("")), rows, note=note)
+        yield Table(
+            "Size while it was fulled", (Column("after", True), Column("size", True), Column("")), rows, note=note
+        )
 
 
 def _taught(warp: Warp) -> Iterator[str]:
     for rule in warp.learn:
         if not rule.yes:
-            what = {"width": "widths", "length": "lengths", None: rule.state.replace("_", " ") if rule.state else "anything"}
+            what = {
+                "width": "widths",
+                "length": "lengths",
+                None: rule.state.replace("_", " ") if rule.state else "anything",
+            }
             source = f" from {rule.source}" if rule.source else ""
-            yield f"The journal does not learn {what[rule.direction]}{source}" + (f": {rule.reason}." if rule.reason else ".")
+            yield f"The journal does not learn {what[rule.direction]}{source}" + (
+                f": {rule.reason}." if rule.reason else "."
+            )

@@ -46,6 +46,12 @@ def fibres_text(yarn: Yarn) -> str:
     return ", ".join(f"{float(share) * 100:g} % {fibre}" if share else fibre for fibre, share in shares)
 
 
+def number_text(yarn: Yarn) -> str:
+    """The number on the label, else what was measured, as it was typed."""
+    measured = yarn.length_weight or yarn.yield_
+    return yarn.number or (measured.text if measured else "")
+
+
 def _facts(archive: Archive, yarn: Yarn) -> Iterator[Fact]:
     if yarn.number:
         yield Fact("yarn number", (Link(yarn.number),))
@@ -57,11 +63,25 @@ def _facts(archive: Archive, yarn: Yarn) -> Iterator[Fact]:
         yield Fact("tex", (Link(f"{float(best.tex):.0f}"),))
     if yarn.wraps:
         yield Fact("wraps", (Link(show_density(yarn.wraps.per_m, yarn.wraps.unit)),))
-    flags = [word for word, on in (("wetted before", yarn.wetted), ("in oil", yarn.in_oil), ("raw", yarn.raw), ("grey", yarn.grey)) if on]
+    flags = [
+        word
+        for word, on in (
+            ("wetted before", yarn.wetted),
+            ("in oil", yarn.in_oil),
+            ("raw", yarn.raw),
+            ("grey", yarn.grey),
+        )
+        if on
+    ]
     if flags:
         yield Fact("as it comes", tuple(Link(word) for word in flags))
     if not archive.public:
-        private = (("put-up", yarn.put_up), ("price", yarn.price and yarn.price.text), ("on hand", yarn.on_hand and yarn.on_hand.text), ("lot", yarn.lot))
+        private = (
+            ("put-up", yarn.put_up),
+            ("price", yarn.price and yarn.price.text),
+            ("on hand", yarn.on_hand and yarn.on_hand.text),
+            ("lot", yarn.lot),
+        )
         yield from (Fact(label, (Link(text),)) for label, text in private if text)
 
 
@@ -100,7 +120,14 @@ def _points(past: Past, step: Step) -> Iterator[LossPoint]:
         when = each.warp.started or each.warp.finished
         for row in each.ledger.stretch_rows:
             if row.span == step.span and when is not None and row.learn and not row.steered:
-                yield LossPoint(year_of(when.key), row.loss, row.uncertainty, each.weave(row.stretch) or "no weave named", each.warp.heading, row.direction)
+                yield LossPoint(
+                    year_of(when.key),
+                    row.loss,
+                    row.uncertainty,
+                    each.weave(row.stretch) or "no weave named",
+                    each.warp.heading,
+                    row.direction,
+                )
 
 
 def year_of(key: Sequence[int]) -> float:
@@ -112,7 +139,12 @@ def year_of(key: Sequence[int]) -> float:
 def _scatter_table(points_: Sequence[LossPoint]) -> Table:
     columns = (Column("warp"), Column("weave"), Column("of its"), Column("loss", number=True))
     rows = tuple(
-        (Cell(point.warp), Cell(point.weave), Cell(point.direction), Cell(per_cent(point.loss), sort=f"{point.loss:.6f}", small=f"± {points(point.uncertain)}"))
+        (
+            Cell(point.warp),
+            Cell(point.weave),
+            Cell(point.direction),
+            Cell(per_cent(point.loss), sort=f"{point.loss:.6f}", small=f"± {points(point.uncertain)}"),
+        )
         for point in points_
     )
     return Table("Losses", columns, rows)
@@ -126,7 +158,14 @@ def _tables(archive: Archive, past: Past) -> Iterator[Table]:
 
 
 def _steps_table(steps: Sequence[Step]) -> Table:
-    columns = (Column("step"), Column("mean", True), Column("spread", True), Column("least", True), Column("most", True), Column("figures", True))
+    columns = (
+        Column("step"),
+        Column("mean", True),
+        Column("spread", True),
+        Column("least", True),
+        Column("most", True),
+        Column("figures", True),
+    )
     rows = tuple(
         (
             Cell(step.label, strong=step.whole),
@@ -138,7 +177,10 @@ def _steps_table(steps: Sequence[Step]) -> Table:
         )
         for step in steps
     )
-    note = "Losses in per cent of the earlier size, spread in points. Left out: what was fulled to size, and what is not to be learned from."
+    note = (
+        "Losses in per cent of the earlier size, spread in points. Left out: what was fulled to size, and what is"
+        " not to be learned from."
+    )
     return Table("Every step", columns, rows, note=note)
 
 

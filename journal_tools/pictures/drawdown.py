@@ -72,9 +72,7 @@ def draft_picture(draft: Draft, *, most_ends: int = 48, most_picks: int = 48, ce
     return palette_png(sheet, [parse_hex(GROUND), parse_hex(INK), parse_hex(RULING)])
 
 
-def draft_picture_size(
-    draft: Draft, *, most_ends: int = 48, most_picks: int = 48, cell_px: int = 7
-) -> tuple[int, int]:
+def draft_picture_size(draft: Draft, *, most_ends: int = 48, most_picks: int = 48, cell_px: int = 7) -> tuple[int, int]:
     """Width and height in px of the picture that `draft_picture` draws."""
     beside = draft.treadles if draft.tie_up is not None and draft.treadling is not None else draft.shafts
     across = min(len(draft.threading), most_ends) + 1 + beside

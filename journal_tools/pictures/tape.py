@@ -83,9 +83,7 @@ def tape_svg(bars: Sequence[TapeBar], *, direction: str, unit: str, title: str) 
     ]
     spoken = escape(f"{title}: {spoken_sizes(bars)}", quote=True)
     return (
-        f'<svg class="tape" role="img" aria-label="{spoken}" width="100%" height="{height}">'
-        + "".join(body)
-        + "</svg>"
+        f'<svg class="tape" role="img" aria-label="{spoken}" width="100%" height="{height}">' + "".join(body) + "</svg>"
     )
 
 
@@ -123,9 +121,7 @@ def rule_svg(scale: TapeScale, direction: str, bottom: int) -> str:
 
 def fits_a_phone(tick: Tick, scale: TapeScale) -> bool:
     """Whether a tick is drawn where the tape is narrow."""
-    return tick.level <= scale.finest_within(TICKS_ON_A_PHONE) and (
-        tick.level > 0 or scale.units <= TICKS_ON_A_PHONE
-    )
+    return tick.level <= scale.finest_within(TICKS_ON_A_PHONE) and (tick.level > 0 or scale.units <= TICKS_ON_A_PHONE)
 
 
 def tick_height(tick: Tick, scale: TapeScale, numbered: bool) -> int:
@@ -160,10 +156,7 @@ def bar_svg(bar: TapeBar, row: int, rows: int, scale: TapeScale) -> Row:
     ink += doubt_svg(bar, top, scale, ink_of(row, rows))
     if bar.beyond and planned is not None:
         low, high = sorted((end, planned))
-        ink += (
-            f'<rect class="off" x="{percent(low)}" y="{top + BAR - 5}" '
-            f'width="{percent(high - low)}" height="5"/>'
-        )
+        ink += f'<rect class="off" x="{percent(low)}" y="{top + BAR - 5}" width="{percent(high - low)}" height="5"/>'
     return Row(ink, words + mark + value_svg(bar, end, planned, top, scale, ink_of(row, rows)))
 
 

@@ -115,9 +115,7 @@ class OffByYarn:
             axes = axes_in(figure, 156, 30, 34, 44)
             for point in sorted(self.points, key=lambda point: (point.yarn, point.when, point.warp)):
                 row = row_of[point.yarn]
-                axes.plot(
-                    [point.off_mm / per], [row], point.mark, color=point.colour, markersize=6.5, alpha=0.75
-                )
+                axes.plot([point.off_mm / per], [row], point.mark, color=point.colour, markersize=6.5, alpha=0.75)
             ticks = few(off_ticks(self.points, self.unit))
             axes.set_xticks([float(tick) for tick in ticks])
             words = [off_words(tick, self.direction, self.unit) for tick in ticks]

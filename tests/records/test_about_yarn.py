@@ -13,7 +13,9 @@ from tests.house import PROJECT
 DEMO = PROJECT / "entries"
 
 
-@pytest.mark.parametrize("typed", ["cottolin-22-2", "Cottolin 22/2", "linen-20-2 bone", "linen-tow-8-1", "no such yarn"])
+@pytest.mark.parametrize(
+    "typed", ["cottolin-22-2", "Cottolin 22/2", "linen-20-2 bone", "linen-tow-8-1", "no such yarn"]
+)
 def test_a_look_up_finds_what_reading_everything_finds(typed: str) -> None:
     """By its name, its title, its name with a colour, or the name of a yarn without a record."""
     whole = past_of(read_journal(DEMO), typed)
