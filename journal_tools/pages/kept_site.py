@@ -17,6 +17,7 @@ from dataclasses import asdict
 from importlib.metadata import version
 from pathlib import Path
 
+from journal_tools.pages.panels import Panels
 from journal_tools.pages.site import Page, Site, make_site
 from journal_tools.problems import Problem, Severity
 from journal_tools.records import read_journal
@@ -35,8 +36,9 @@ def site_of(folder: Path, cache: Path, *, public: bool = False, serving: bool = 
     kept = cache / "sites" / f"{_key(folder, public, serving)}.json"
     site = _read(kept, cache)
     if site is None:
+        panels = kept.with_suffix(".panels")
         with _no_sweeping():
-            site = make_site(read_journal(folder), cache, public=public, serving=serving)
+            site = make_site(read_journal(folder), cache, panels, public=public, serving=serving)
         _write(kept, cache, site)
     return site
 
@@ -87,18 +89,19 @@ def _read(kept: Path, cache: Path) -> Site | None:
     except (OSError, ValueError):
         return None
     assets = {address: cache / file for address, file in listed["assets"].items()}
-    if not all(file.is_file() for file in assets.values()):
+    panels = Panels(kept.with_suffix(".panels"), {address: tuple(place) for address, place in listed["panels"].items()})
+    if not panels.path.is_file() or not all(file.is_file() for file in assets.values()):
         return None
     problems = tuple(
         Problem(**{**problem, "severity": Severity(problem["severity"])}) for problem in listed["problems"]
     )
-    return Site(tuple(Page(**page) for page in listed["pages"]), assets, problems)
+    return Site(tuple(Page(**page) for page in listed["pages"]), panels, assets, problems)
 
 
 def _write(kept: Path, cache: Path, site: Site) -> None:
-    kept.parent.mkdir(parents=True, exist_ok=True)
     listed = {
         "pages": [asdict(page) for page in site.pages],
+        "panels": site.panels.places,
         "problems": [problem.as_json() for problem in site.problems],
         "assets": {address: file.relative_to(cache).as_posix() for address, file in site.assets.items()},
     }
@@ -113,6 +116,7 @@ def _throw_away(sites: Path, pictures: Path) -> None:
     newest = sorted(sites.glob("*.json"), key=lambda path: path.stat().st_mtime, reverse=True)
     for old in newest[KEPT:]:
         old.unlink(missing_ok=True)
+        old.with_suffix(".panels").unlink(missing_ok=True)
     try:
         shown = {Path(file).name for kept in newest[:KEPT] for file in json.loads(kept.read_bytes())["assets"].values()}
     except (OSError, ValueError):

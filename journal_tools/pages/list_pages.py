@@ -82,7 +82,7 @@ def _yarns(archive: Archive) -> ListView:
             (
                 Cell(yarn.heading, f"yarns/{yarn.name}.html"),
                 Cell(fibres_text(yarn)),
-Cell(number_text(yarn)),
+                Cell(number_text(yarn)),
                 Cell(str(len(past.warps))),
                 _mean_cell(past, "width"),
                 _mean_cell(past, "length"),

@@ -12,6 +12,7 @@ from journal_tools.pages.draft_page import draft_view
 from journal_tools.pages.guide_page import NOTES as GUIDE_NOTES
 from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
+from journal_tools.pages.panels import Panels, PanelsFile
 from journal_tools.pages.reckoned_page import reckoned_view
 from journal_tools.pages.templating import View, panels
 from journal_tools.pages.thing_pages import finish_view, loom_view
@@ -31,17 +32,14 @@ MUCH = 100
 class Page:
     """One page. address: without a suffix, "warps/tideline-towels". title: plain text.
 
-    kind: the template's name. notes: the weaver's Markdown. panel_top, panel_bottom: safe HTML
-    around the notes. search: plain words that a search should find it by.
-    moved_to: for an old address, the new one; such a page has nothing else.
+    kind: the template's name. notes: the weaver's Markdown. search: plain words that a search should
+    find it by. moved_to: for an old address, the new one; such a page has nothing else.
     """
 
     address: str
     title: str
     kind: str
     notes: str = ""
-    panel_top: str = ""
-    panel_bottom: str = ""
     search: str = ""
     searchable: bool = True
     moved_to: str = ""
@@ -49,29 +47,41 @@ class Page:
 
 @dataclass(frozen=True)
 class Site:
-    """Pages, the files of the pictures they show, by address, and every problem met on the way."""
+    """Pages with their panels, the files of the pictures they show, and every problem met on the way.
+
+    assets: files by their address.
+    """
 
     pages: tuple[Page, ...]
+    panels: Panels
     assets: Mapping[str, Path]
     problems: tuple[Problem, ...]
 
 
-def make_site(journal: Journal, cache: Path, *, public: bool = False, serving: bool = False) -> Site:
+def make_site(journal: Journal, cache: Path, kept: Path, *, public: bool = False, serving: bool = False) -> Site:
     """Every page of a journal.
 
     cache: a folder for drawn pictures, kept by content; the site's pictures are files in it.
-    public: make the shared journal, of what may be shared alone. serving: whether the weaver is
-    looking on, so that problems are shown.
+    kept: the file that the panels go to. public: make the shared journal, of what may be shared
+    alone. serving: whether the weaver is looking on, so that problems are shown.
     """
     store = PictureStore(cache / "pictures", beside=len(journal.warps) > MUCH)
     archive = Archive(shared_of(journal) if public else journal, store, public)
-    pages = tuple(_pages(archive, serving))
+    pages = []
+    with PanelsFile(kept) as file:
+        for page, made in _pages(archive, serving):
+            file.add(page.address, made)
+            pages.append(page)
     found = check(journal) if public else archive.problems  # whatever is shared, all of it must be sound
     store.finish()
-    return Site(pages, archive.assets, tuple(sorted({*found, *archive.refused})))
+    return Site(tuple(pages), file.panels, archive.assets, tuple(sorted({*found, *archive.refused})))
 
 
-def _pages(archive: Archive, serving: bool) -> Iterator[Page]:
+Made = tuple[Page, tuple[str, str]]
+"""A page and its two panels."""
+
+
+def _pages(archive: Archive, serving: bool) -> Iterator[Made]:
     journal = archive.journal
     shown = archive.problems if serving else ()
     title = journal.settings.title or "The swatch book"
@@ -84,7 +94,7 @@ def _pages(archive: Archive, serving: bool) -> Iterator[Page]:
         yield _page("field-guide", "Field guide", "thing", guide_view(), GUIDE_NOTES)
 
 
-def _pages_of(archive: Archive, kind: str) -> Iterator[Page]:
+def _pages_of(archive: Archive, kind: str) -> Iterator[Made]:
     records = archive.journal.kind(kind)
     if records:
         yield _page(kind, KIND_WORDS[kind], "list", list_view(archive, kind), searchable=False)
@@ -92,7 +102,8 @@ def _pages_of(archive: Archive, kind: str) -> Iterator[Page]:
         template, view = _VIEWS[type(record)]
         yield _record_page(archive, kind, record, template, view(archive, record))
         for old in record.was:
-            yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=f"{kind}/{record.name}")
+            moved_to = f"{kind}/{record.name}"
+            yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=moved_to), ("", "")
 
 
 _VIEWS: Mapping[type[Record], tuple[str, Callable[..., View]]] = {
@@ -104,7 +115,7 @@ _VIEWS: Mapping[type[Record], tuple[str, Callable[..., View]]] = {
 }
 
 
-def _record_page(archive: Archive, kind: str, record: Record, template: str, view: View) -> Page:
+def _record_page(archive: Archive, kind: str, record: Record, template: str, view: View) -> Made:
     words = (record.notes_for_everyone or "", "" if archive.public else record.notes)
     notes = "\n\n".join(part.strip() for part in words if part.strip())
     return _page(
@@ -119,9 +130,8 @@ def _record_page(archive: Archive, kind: str, record: Record, template: str, vie
 
 def _page(
     address: str, title: str, kind: str, view: View, notes: str = "", search: str = "", searchable: bool = True
-) -> Page:
-    top, bottom = panels(kind, view, address)
-    return Page(address, title, kind, notes, top, bottom, search, searchable)
+) -> Made:
+    return Page(address, title, kind, notes, search, searchable), panels(kind, view, address)
 
 
 def _search_words(archive: Archive, record: Record) -> Iterator[str]:

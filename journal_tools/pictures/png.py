@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
-from PIL import Image
 
 from journal_tools.pictures.colour import RGB
 
@@ -17,6 +16,8 @@ def palette_png(pixels: NDArray[np.uint8], palette: Sequence[RGB]) -> bytes:
 
     A palette of 2 makes a file of one bit a pixel, one of 4 two bits and one of 16 four.
     """
+    from PIL import Image  # pages reckon the size of pictures that others draw, and need no Pillow
+
     height, width = pixels.shape
     image = Image.frombytes("P", (width, height), np.ascontiguousarray(pixels).tobytes())
     image.putpalette([part for colour in palette for part in colour])

@@ -16,7 +16,8 @@ from multiprocessing import get_context
 from pathlib import Path
 from typing import Any
 
-AT_ONCE = 2
+AT_ONCE = max(1, min(4, (os.cpu_count() or 2) - 1))
+"""One core stays with the pages, which are made meanwhile."""
 BATCH = 24
 """Pictures handed to a process at once: each hand-over costs a millisecond."""
 LIBRARIES = ("Pillow", "matplotlib", "numpy")
@@ -64,12 +65,16 @@ class PictureStore:
         write_whole(self.folder / name, content)
 
     def finish(self) -> None:
-        """Wait until every picture asked for is there."""
+        """Wait until every picture asked for is there, and draw what the others have not begun."""
+        self._draw_waiting_here()
         if self._pool is None:
-            self._draw_waiting_here()
             return
-        self._give()
+        for tasks, given in reversed(self._given):
+            if given.cancel():
+                draw_tasks(tasks)
         for tasks, given in self._given:
+            if given.cancelled():
+                continue
             try:
                 given.result()
             except (BrokenProcessPool, OSError):  # no other process here: what is missing is drawn in this one

@@ -149,10 +149,10 @@ def meta_of(page: Page) -> dict[str, Any]:
     return meta
 
 
-def panels_of(page: Page) -> dict[str, str]:
+def panels_of(site: Site, page: Page) -> dict[str, str]:
     """What the template puts around the notes; for an old address, where the page is now."""
-    moved_to = page.moved_to and f"{page.moved_to}.html"
-    return {"panel_top": page.panel_top, "panel_bottom": page.panel_bottom, "moved_to": moved_to}
+    top, bottom = site.panels.of(page.address)
+    return {"panel_top": top, "panel_bottom": bottom, "moved_to": page.moved_to and f"{page.moved_to}.html"}
 
 
 def found_by(page: Page) -> str:

@@ -87,7 +87,7 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
         """Give the panels to the template, and keep the search's words off the page."""
         if made := self.pages.get(page.file.src_uri):
             page.content = (page.content or "").removeprefix(build.found_by(made))
-            context.update(build.panels_of(made))  # type: ignore[typeddict-item]
+            context.update(build.panels_of(self.site, made))  # type: ignore[typeddict-item]
         return context
 
     @event_priority(-100)  # after the search has written its index
