@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 from collections.abc import Iterator
 from pathlib import Path
@@ -13,6 +14,7 @@ from playwright.sync_api import Browser, sync_playwright
 from starter.checks import need_chromium
 from tests.built import TINY, build, build_as_served, copy_of
 from tests.photographs import photograph
+from tests.site.hostile import NASTY, harm
 
 settings.register_profile("ci", derandomize=True, max_examples=100, deadline=None)
 settings.register_profile("long", max_examples=5000, deadline=None)
@@ -70,3 +72,14 @@ def tiny_problems(tiny_journal: Path, tmp_path_factory: pytest.TempPathFactory) 
     (warps / "broken.md").write_text("---\ntitle: Broken\nin_reed: wide\ncolor: [\n---\n", encoding="utf-8")
     (warps / "odd.md").write_text(odd, encoding="utf-8")
     return build_as_served(folder, folder / "site")
+
+
+@pytest.fixture(scope="session")
+def hostile_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of a journal that means harm, with its problems shown, if it has any."""
+    folder = tmp_path_factory.mktemp("hostile") / "journal"
+    harm(folder / "entries")
+    name = json.dumps(NASTY[0] + " {{ 7 * 7 }}")
+    plain = (TINY / "mkdocs.yml").read_text(encoding="utf-8")
+    (folder / "mkdocs.yml").write_text(plain.replace("The attic loom", name), encoding="utf-8")
+    return build(folder)

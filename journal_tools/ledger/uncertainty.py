@@ -40,7 +40,7 @@ def tape_mark_mm(readings: Iterable[Length], inches: bool) -> Fraction:
         return USUAL_MARK_MM[inches]
     ladder = LADDERS[inches]
     lie_on = next((mark for mark in ladder if all((each.mm / mark).denominator == 1 for each in own)), ladder[-1])
-    return min(lie_on, *(each.mark for each in own if each.mark in ladder))
+    return min([lie_on, *(each.mark for each in own if each.mark in ladder)])
 
 
 def mark_of(reading: Length, tape_mm: Fraction) -> Fraction:
