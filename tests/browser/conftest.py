@@ -1,0 +1,41 @@
+"""Sites that are served, and tabs to look at them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.looking import Look, looking, serving
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Every test here drives a browser; those of one file share a worker, its sites and its browser."""
+    for item in items:
+        if Path(__file__).parent in item.path.parents:
+            item.add_marker(pytest.mark.browser)
+            group = "axe" if item.path.stem == "test_axe" else "browser"
+            item.add_marker(pytest.mark.xdist_group(group))
+
+
+@pytest.fixture(scope="session")
+def tiny(tiny_site: Path) -> Iterator[str]:
+    """The top of the small journal's site, served."""
+    with serving(tiny_site) as top:
+        yield top
+
+
+@pytest.fixture
+def desk(browser: Browser) -> Iterator[Look]:
+    """A tab as wide as on a desk, in the light."""
+    with looking(browser, color_scheme="light") as look:
+        yield look
+
+
+@pytest.fixture
+def phone(browser: Browser) -> Iterator[Look]:
+    """A tab as narrow as on a telephone."""
+    with looking(browser, width=390, height=844, has_touch=True) as look:
+        yield look
