@@ -175,6 +175,8 @@ def losses(chain: Sequence[Measure]) -> tuple[Loss, ...]:
     when the cloth was measured just before. A size that only begins another yardstick ends no loss.
     """
     steps = _without_repeats(chain)
+    while len(steps) > 1 and steps[-2].yardstick != steps[-1].yardstick:
+        steps.pop()
     found = [
         loss
         for first, last in itertools.pairwise(steps)

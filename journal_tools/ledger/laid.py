@@ -11,6 +11,7 @@ from journal_tools.quantities import CountOf, Density, Length, TimesLength
 from journal_tools.records.cloth import Cloth, ReedWidth, SizeAt
 from journal_tools.records.hem import Fringe, Hem
 from journal_tools.records.learn import kind_of
+from journal_tools.records.model import Model
 from journal_tools.records.warp import Band, BandSizes, Piece, Planned, Stretch, Warp
 
 
@@ -127,8 +128,8 @@ class Laid:
         if said is None or (said is not self.sizes and not isinstance(self.sizes, Cloth)):
             return None
         order = list(said.lines)
-        before = {key for key in order[: order.index("hemmed")] if key.startswith("washed")}
-        return max((_washes_under(key, self._size("washed")) for key in before), default=0)
+        before = [key for key in order[: order.index("hemmed")] if key.startswith("washed")]
+        return max((wash for key in before for wash in _washes_under(key, said, self._size("washed"))), default=0)
 
     def measured(self) -> Iterator[tuple[State, SizeAt]]:
         """Every size after the reed, in the order of the states."""
@@ -177,10 +178,12 @@ class Laid:
 _STATES = {"on_loom": ON_LOOM, "off_loom": OFF_LOOM}
 
 
-def _washes_under(key: str, sizes: Sequence[SizeAt]) -> int:
-    """How many washes a key speaks of: `washed 2` of two, a list under `washed` of as many as it has."""
-    number = key.removeprefix("washed").strip()
-    return int(number) if number else max((at.wash or 1 for at in sizes), default=0)
+def _washes_under(key: str, said: Model, sizes: Sequence[SizeAt]) -> list[int]:
+    """The washes that a key speaks of: `washed 2` of one, `washed` of all that no key of their own names."""
+    if key != "washed":
+        return [int(key.removeprefix("washed"))]
+    named = {int(each.removeprefix("washed")) for each in said.lines if each.startswith("washed ")}
+    return [at.wash or 1 for at in sizes if (at.wash or 1) not in named]
 
 
 def lay_out(warp: Warp) -> tuple[Laid, ...]:

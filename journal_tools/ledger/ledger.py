@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -48,18 +49,19 @@ class SizeLine:
 
     @property
     def off_mm(self) -> float | None:
-        """Measured less planned, None unless both are known."""
+        """Measured less planned, each to the tape's mark as it is shown; None unless both are known."""
         if self.measured_mm is None or self.planned_mm is None:
             return None
-        return self.measured_mm - self.planned_mm
+        return self.to_the_mark(self.measured_mm) - self.to_the_mark(self.planned_mm)
+
+    def to_the_mark(self, mm: float) -> float:
+        """A size, or a mean of several, as the tape would be read: to the nearest mark, halves up."""
+        return math.floor(round(mm / float(self.mark_mm), 6) + 0.5) * float(self.mark_mm)
 
     @property
     def beyond(self) -> bool:
-        """Whether it is further off plan than its ± explains, read to the tape's mark as it is shown."""
-        if self.off_mm is None:
-            return False
-        read_mm = round(abs(self.off_mm) / float(self.mark_mm)) * float(self.mark_mm)
-        return read_mm > self.u_mm * (1 + 1e-9)
+        """Whether it is further off plan than its ± explains."""
+        return self.off_mm is not None and abs(self.off_mm) > self.u_mm * (1 + 1e-9)
 
 
 @dataclass(frozen=True)

@@ -106,17 +106,12 @@ def _bar(line: SizeLine | State) -> TapeBar:
     name = line.state.name + (" (hemmed)" if line.yardstick == "hemmed" and line.state.key != "hemmed" else "")
     return TapeBar(
         name,
-        _to_the_mark(line.measured_mm, line),
-        _to_the_mark(line.planned_mm, line),
+        line.to_the_mark(line.measured_mm) if line.measured_mm is not None else None,
+        line.to_the_mark(line.planned_mm) if line.planned_mm is not None else None,
         line.u_mm,
         size_text(line.measured_mm, line) if line.measured_mm is not None else "",
         size_text(line.planned_mm, line) if line.planned_mm is not None else "",
     )
-
-
-def _to_the_mark(mm: float | None, line: SizeLine) -> float | None:
-    """A mean as a tape would read it, so that the drawing says what its words say."""
-    return None if mm is None else round(mm / float(line.mark_mm)) * float(line.mark_mm)
 
 
 def _state_row(line: SizeLine | State, direction: str) -> views.StateRow:
