@@ -10,6 +10,9 @@ from journal_tools.problems import Problem
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Journal
 
+PARTS = {"threading": "threading", "tie-up": "tie_up", "treadle": "treadling", "lift plan": "lift_plan"}
+"""The words for the parts of a draft, and the keys that they stand under."""
+
 
 def woven_draft(draft: Draft) -> Woven:
     """The draft that a record's text describes. Raises Unreadable when its parts do not fit together."""
@@ -53,4 +56,12 @@ def _drafts(journal: Journal) -> Iterator[Problem]:
         try:
             woven_draft(draft)
         except Unreadable as unreadable:
-            yield Problem(file, line, field or "draft", unreadable.read, unreadable.right, slug="draft")
+            part = _part(draft, unreadable.right)
+            path = ": ".join(each for each in (field, part) if each) or "draft"
+            yield Problem(file, draft.line(part) or line, path, unreadable.read, unreadable.right, slug="draft")
+
+
+def _part(draft: Draft, said: str) -> str:
+    """The key of the part that a sentence about a whole draft names first, "" when the record has none of them."""
+    named = [(said.find(words), key) for words, key in PARTS.items() if words in said and draft.line(key)]
+    return min(named)[1] if named else ""
