@@ -37,5 +37,5 @@ def desk(browser: Browser) -> Iterator[Look]:
 @pytest.fixture
 def phone(browser: Browser) -> Iterator[Look]:
     """A tab as narrow as on a telephone."""
-    with looking(browser, width=390, height=844, has_touch=True) as look:
+    with looking(browser, width=390, height=844, has_touch=True, color_scheme="light") as look:
         yield look

@@ -40,6 +40,10 @@ KINDS = {
 """Every kind of page, and one of that kind in the small journal."""
 
 
+TURN = "[data-md-component=palette] label:visible"
+"""The button that turns a light page dark, and back."""
+
+
 class Look:
     """One tab. requests: every address asked for. wrong: errors of scripts, the console and the network."""
 
@@ -75,7 +79,7 @@ def looking(browser: Browser, **how: Any) -> Iterator[Look]:
     """A fresh browser profile with one tab. how: width, height, color_scheme and the like."""
     size = {"width": how.pop("width", 1280), "height": how.pop("height", 800)}
     context = browser.new_context(viewport=size, **how)
-    context.set_default_timeout(15_000)
+    context.set_default_timeout(8_000)
     try:
         yield Look(context.new_page())
     finally:
