@@ -30,12 +30,15 @@ plan:
 def lines(sizes: tuple[SizeLine, ...], direction: str) -> dict[str, tuple[float | None, float | None]]:
     """Measured and planned inches at every state."""
     return {
-        line.state.name: tuple(
-            None if mm is None else round(mm / 25.4, 6) for mm in (line.measured_mm, line.planned_mm)
-        )
+        line.state.name: (inches(line.measured_mm), inches(line.planned_mm))
         for line in sizes
         if line.direction == direction
-    }  # type: ignore[return-value]
+    }
+
+
+def inches(mm: float | None) -> float | None:
+    """To the millionth of an inch."""
+    return None if mm is None else round(mm / 25.4, 6)
 
 
 class TestTies:
@@ -107,10 +110,7 @@ class TestSizes:
         made = woven(tmp_path, "plan:\n  washed: 18 x 30\nmarks: 10 x 10\nwashed: 9 x 9")
         widths = [line for line in made.pieces[0].sizes if line.direction == "width"]
 
-        assert [(9, None), (None, 18)] == [
-            tuple(None if mm is None else round(mm / 25.4) for mm in (line.measured_mm, line.planned_mm))
-            for line in widths
-        ]
+        assert [(9, None), (None, 18)] == [(inches(line.measured_mm), inches(line.planned_mm)) for line in widths]
 
     def test_beyond(self, tmp_path: Path) -> None:
         """An eighth off is within what a tape can tell; a quarter is not."""
