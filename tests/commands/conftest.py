@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.commands.shell import Shell
+from tests.commands.shell import NAPKINS, TIDELINE, Shell
 
 
 @pytest.fixture
@@ -16,3 +16,15 @@ def tenterhook(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shell:
     shell("begin", str(shell.folder))
     monkeypatch.chdir(shell.folder)
     return shell
+
+
+@pytest.fixture
+def tideline(tenterhook: Shell) -> Path:
+    """The record of a warp in six lines."""
+    return tenterhook.write("warps/tideline-towels", TIDELINE)
+
+
+@pytest.fixture
+def napkins(tenterhook: Shell) -> Path:
+    """The record of a warp with stretches and pieces, and remarks between them."""
+    return tenterhook.write("warps/napkins", NAPKINS)

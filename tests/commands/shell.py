@@ -10,6 +10,26 @@ from click.testing import CliRunner, Result
 
 from journal_tools.commands.main import main
 
+NAPKINS = """\
+---
+title: Napkins
+yarn: linen-20-2   # from the blue shelf
+weave: plain weave
+stretches:
+  - name: napkins
+    in_reed: 21 3/8
+    pieces:
+      - name: napkin 1
+        on_loom: 20 1/2 x 21
+        # re-tied here
+      - name: napkins 2-6
+        washed: 19 3/4 x 20
+  - name: bookmarks
+    in_reed: 2 5/8
+---
+
+A remark with a --- in it.
+"""
 TIDELINE = """\
 ---
 title: Tideline towels
@@ -47,3 +67,8 @@ def in_a_process(folder: Path, *words: str, program: str = "journal_tools") -> s
     """A command that starts the site builder, whose words do not pass through this process."""
     command = [sys.executable, "-m", program, *words]
     return subprocess.run(command, cwd=folder, capture_output=True, text=True, encoding="utf-8", timeout=60)
+
+
+def text_of(path: Path) -> str:
+    """A record's text, with its line ends as they are."""
+    return path.read_bytes().decode("utf-8")

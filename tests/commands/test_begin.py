@@ -60,7 +60,7 @@ class TestANewJournal:
         assert Path("weaving/books/journal/entries/journal.md").is_file()
 
     @pytest.mark.parametrize(
-        "title", ["Ann's cloth: \"what it did\"", "1984", "yes", "{today}", "# loom", "Włókno, Лён, 織り", "a\\b"]
+        "title", ['Ann\'s cloth: "what it did"', "1984", "yes", "{today}", "# loom", "Włókno, Лён, 織り", "a\\b"]
     )
     def test_keeps_any_title_as_typed(self, outside: Shell, title: str) -> None:
         """A title with quotes, colons, or nothing but digits is the journal's and the site's as typed."""

@@ -1,4 +1,4 @@
-"""`measure`: what cloth measured goes into the record, and nothing else in it moves."""
+"""`measure` with options: what cloth measured goes into the right place of the record."""
 
 from __future__ import annotations
 
@@ -6,45 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.commands.shell import TIDELINE, Shell
-
-NAPKINS = """\
----
-title: Napkins
-yarn: linen-20-2   # from the blue shelf
-weave: plain weave
-stretches:
-  - name: napkins
-    in_reed: 21 3/8
-    pieces:
-      - name: napkin 1
-        on_loom: 20 1/2 x 21
-        # re-tied here
-      - name: napkins 2-6
-        washed: 19 3/4 x 20
-  - name: bookmarks
-    in_reed: 2 5/8
----
-
-A remark with a --- in it.
-"""
-
-
-@pytest.fixture
-def tideline(tenterhook: Shell) -> Path:
-    """The record of a warp in six lines."""
-    return tenterhook.write("warps/tideline-towels", TIDELINE)
-
-
-@pytest.fixture
-def napkins(tenterhook: Shell) -> Path:
-    """The record of a warp with stretches and pieces, and remarks between them."""
-    return tenterhook.write("warps/napkins", NAPKINS)
-
-
-def text_of(path: Path) -> str:
-    """A record's text, with its line ends as they are."""
-    return path.read_bytes().decode("utf-8")
+from tests.commands.shell import NAPKINS, TIDELINE, Shell, text_of
 
 
 class TestOptions:
@@ -127,12 +89,9 @@ class TestWashes:
         tenterhook("measure", "tideline-towels", "--washed", "17 3/4 x 30")
         tenterhook("measure", "tideline-towels", "--washed", "17 3/4 x 29 7/8")
 
-        assert (
-            TIDELINE.replace(
-                "washed: 17 7/8 x 30 1/8\n", "washed:\n  - 17 7/8 x 30 1/8\n  - 17 3/4 x 30\n  - 17 3/4 x 29 7/8\n"
-            )
-            == text_of(tideline)
-        )
+        assert TIDELINE.replace(
+            "washed: 17 7/8 x 30 1/8\n", "washed:\n  - 17 7/8 x 30 1/8\n  - 17 3/4 x 30\n  - 17 3/4 x 29 7/8\n"
+        ) == text_of(tideline)
 
     def test_two_washes_in_one_go(self, tenterhook: Shell) -> None:
         """--washed may stand twice: the first wash and the second."""
@@ -215,9 +174,7 @@ class TestPieces:
         """A size goes to the piece that is named, above what follows it; remarks stay in their places."""
         tenterhook("measure", "napkins", "--piece", "napkin 1", "--washed", "19 3/4 x 20")
 
-        assert (
-            NAPKINS.replace("x 21\n", "x 21\n        washed: 19 3/4 x 20\n") == text_of(napkins)
-        )
+        assert NAPKINS.replace("x 21\n", "x 21\n        washed: 19 3/4 x 20\n") == text_of(napkins)
 
     def test_only_that_piece_is_shown(self, tenterhook: Shell, napkins: Path) -> None:
         """What the piece did is shown under its name, and the other pieces are not."""
@@ -238,9 +195,7 @@ class TestPieces:
         said = tenterhook("measure", "napkins", "--washed", "19 3/4 x 20")
 
         assert 1 == said.exit_code
-        assert (
-            "Napkins has several pieces; say which with --piece: napkin 1, napkins 2-6, bookmarks.\n" == said.stderr
-        )
+        assert "Napkins has several pieces; say which with --piece: napkin 1, napkins 2-6, bookmarks.\n" == said.stderr
         assert NAPKINS == text_of(napkins)
 
     def test_the_only_piece_needs_no_name(self, tenterhook: Shell) -> None:
@@ -282,13 +237,10 @@ class TestPieces:
         )
 
         assert 0 == said.exit_code
-        assert (
-            NAPKINS.replace(
-                "        washed: 19 3/4 x 20\n",
-                "        washed: 19 3/4 x 20\n      - name: napkin 7\n        on_loom: 20 1/2 x 20 3/4\n",
-            )
-            == text_of(napkins)
-        )
+        assert NAPKINS.replace(
+            "        washed: 19 3/4 x 20\n",
+            "        washed: 19 3/4 x 20\n      - name: napkin 7\n        on_loom: 20 1/2 x 20 3/4\n",
+        ) == text_of(napkins)
         assert "napkin 7\n  width, reed to loom                  4.1 %" in said.output
 
     @pytest.mark.parametrize(
@@ -309,169 +261,3 @@ class TestPieces:
         assert 1 == said.exit_code
         assert f"{why}\n" == said.stderr
         assert NAPKINS == text_of(napkins)
-
-
-class TestAsked:
-    def test_state_by_state(self, tenterhook: Shell) -> None:
-        """Without a size it asks for each state in the order of the cloth; an empty answer leaves it out."""
-        path = tenterhook.write("warps/bare", "---\ntitle: Bare\n---\n")
-        said = tenterhook("measure", "bare", typed="20 1/4\n19 3/8 x 33\n\n\n17 7/8 x 30 1/8\n\n561\n\n")
-
-        assert 0 == said.exit_code
-        assert "A bare number is in inches." in said.output
-        assert (
-            "---\ntitle: Bare\nin_reed: 20 1/4\non_loom: 19 3/8 x 33\nwashed: 17 7/8 x 30 1/8\npicks: 561\n---\n"
-            == text_of(path)
-        )
-        assert "11.7 % ± 0.7" in said.output
-
-    def test_only_what_is_missing(self, tenterhook: Shell, tideline: Path) -> None:
-        """It does not ask for what the record has, except for the next wash."""
-        said = tenterhook("measure", "tideline-towels", typed="\n\n17 3/4 x 30\n\n\n\n")
-
-        assert "In the reed" not in said.output
-        assert "On the loom" not in said.output
-        assert "Washed 2 and dry" in said.output
-        assert "washed:\n  - 17 7/8 x 30 1/8\n  - 17 3/4 x 30\n" in text_of(tideline)
-
-    def test_a_bad_answer_is_asked_again(self, tenterhook: Shell, tideline: Path) -> None:
-        """What cannot be read is explained and asked again, and nothing typed before is lost."""
-        said = tenterhook(
-            "measure", "tideline-towels", typed="19 1/4\nninteen x 3\n19 1/4 x 32 1/8\n\n\n\nmany\n561\n\n"
-        )
-
-        assert 0 == said.exit_code
-        assert 3 == said.output.count("Off the loom, rested")
-        assert 2 == said.output.count("Picks, counted")
-        assert "width x length is wanted, such as 17 7/8 x 30 1/8" in said.output
-        assert TIDELINE[:-4] + "off_loom: 19 1/4 x 32 1/8\npicks: 561\n---\n" == text_of(tideline)
-
-    def test_which_piece(self, tenterhook: Shell, napkins: Path) -> None:
-        """Of several pieces it asks which, and asks again for a name that is none."""
-        said = tenterhook("measure", "napkins", typed="napkin 9\nnapkins 2-6\n\n20 1/2 x 21\n\n\n\n\n\n\n")
-
-        assert 0 == said.exit_code
-        assert 2 == said.output.count("Which piece?")
-        assert "washed: 19 3/4 x 20\n        on_loom: 20 1/2 x 21\n" in text_of(napkins)
-
-    def test_nothing_said(self, tenterhook: Shell, tideline: Path) -> None:
-        """With nothing but empty answers nothing is written."""
-        said = tenterhook("measure", "tideline-towels", typed="\n" * 8)
-
-        assert 0 == said.exit_code
-        assert "Nothing to write." in said.output
-        assert TIDELINE == text_of(tideline)
-
-    def test_an_end_in_the_middle(self, tenterhook: Shell, tideline: Path) -> None:
-        """When the answers break off, nothing is written and the status says so."""
-        said = tenterhook("measure", "tideline-towels", typed="19 1/4 x 32 1/8\n")
-
-        assert 1 == said.exit_code
-        assert TIDELINE == text_of(tideline)
-
-    def test_in_the_units_of_the_record(self, tenterhook: Shell) -> None:
-        """A record in centimetres is asked in centimetres."""
-        tenterhook.write("warps/bare", "---\ntitle: Bare\nunits: cm\n---\n")
-        said = tenterhook("measure", "bare", typed="51.4\n49 x 84\n\n\n45.4 x 76.5\n\n\n\n")
-
-        assert "A bare number is in centimetres." in said.output
-        assert "11.7 %" in said.output
-
-
-class TestEveryOtherByte:
-    def test_windows_line_ends(self, tenterhook: Shell) -> None:
-        """A record with the line ends of another system keeps them, and so does the new line."""
-        before = TIDELINE.replace("\n", "\r\n") + "\r\nNotes,\r\nas typed.  "
-        path = tenterhook.write("warps/tideline-towels", before)
-        tenterhook("measure", "tideline-towels", "--picks", "561")
-
-        assert before.replace("30 1/8\r\n", "30 1/8\r\npicks: 561\r\n") == text_of(path)
-
-    def test_odd_habits(self, tenterhook: Shell) -> None:
-        """Comments, odd blanks, quotes and a missing last line end stay as the weaver typed them."""
-        before = '---\n# mine\ntitle:   "Tideline"   # so called\n\nin_reed:\t20 1/4\n---\n\n  * not *much* here'
-        path = tenterhook.write("warps/odd", before.replace("\t", " "))
-        tenterhook("measure", "odd", "--on-loom", "19 3/8 x 33")
-
-        assert before.replace("\t", " ").replace("20 1/4\n", "20 1/4\non_loom: 19 3/8 x 33\n") == text_of(path)
-
-    def test_the_mode_of_the_file(self, tenterhook: Shell, tideline: Path) -> None:
-        """Who may read the file stays as it was."""
-        tideline.chmod(0o640)
-        tenterhook("measure", "tideline-towels", "--picks", "561")
-
-        assert 0o640 == tideline.stat().st_mode & 0o777
-
-
-class TestRefusals:
-    @pytest.mark.parametrize(
-        ("option", "typed", "why"),
-        [
-            ("--off-loom", "19 1/4", "width x length is wanted"),
-            ("--off-loom", "19 1/0 x 32", "1/0"),
-            ("--picks", "20/in", "picks"),
-            ("--in-reed", "wide", "wide"),
-            ("--in-reed", "", "in-reed"),
-            ("--weight", "heavy", "heavy"),
-        ],
-    )
-    def test_what_cannot_be_read(
-        self, tenterhook: Shell, tideline: Path, option: str, typed: str, why: str
-    ) -> None:
-        """A figure that cannot be read is refused with its option named, and the record stays as it was."""
-        said = tenterhook("measure", "tideline-towels", option, typed)
-
-        assert 1 == said.exit_code
-        assert said.stderr.startswith(f'{option} "')
-        assert why in said.stderr
-        assert TIDELINE == text_of(tideline)
-
-    def test_one_bad_figure_stops_them_all(self, tenterhook: Shell, tideline: Path) -> None:
-        """When one of several figures cannot be read, none is written."""
-        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8", "--picks", "many")
-
-        assert 1 == said.exit_code
-        assert TIDELINE == text_of(tideline)
-
-    def test_a_place_that_cannot_be_written(self, tenterhook: Shell) -> None:
-        """A record in brackets, where a line cannot be added safely, is refused and stays as it was."""
-        before = "---\ntitle: Bare\npieces: [{name: one}, {name: two}]\n---\n"
-        path = tenterhook.write("warps/bare", before)
-        said = tenterhook("measure", "bare", "--add", "--piece", "three", "--washed", "18 x 30")
-
-        assert 1 == said.exit_code
-        assert "warps/bare.md:3 to mend pieces" in said.output
-        assert "The record is as it was.\n" == said.stderr
-        assert before == text_of(path)
-
-    def test_a_dry_run_is_refused_alike(self, tenterhook: Shell) -> None:
-        """--dry-run says beforehand what could not be written."""
-        tenterhook.write("warps/bare", "---\ntitle: Bare\npieces: [{name: one}, {name: two}]\n---\n")
-        said = tenterhook("measure", "bare", "--add", "--piece", "three", "--washed", "18 x 30", "--dry-run")
-
-        assert 1 == said.exit_code
-        assert "would write" not in said.output
-
-    def test_a_broken_record(self, tenterhook: Shell) -> None:
-        """A record with a fault is mended first: its problems are told and it stays as it was."""
-        before = TIDELINE.replace("20 1/4", "wide")
-        path = tenterhook.write("warps/tideline-towels", before)
-        said = tenterhook("measure", "tideline-towels", "--off-loom", "19 1/4 x 32 1/8")
-
-        assert 1 == said.exit_code
-        assert "warps/tideline-towels.md has something to mend first:\n" == said.stderr
-        assert 'warps/tideline-towels.md:5 to mend in_reed: read "wide".' in said.output
-        assert before == text_of(path)
-
-    def test_another_record_may_be_broken(self, tenterhook: Shell, tideline: Path) -> None:
-        """A fault in another record does not stand in the way."""
-        tenterhook.write("warps/broken", "---\ntitle: [\n---\n")
-
-        assert 0 == tenterhook("measure", "tideline-towels", "--picks", "561").exit_code
-
-    def test_a_warp_that_is_not_there(self, tenterhook: Shell, tideline: Path) -> None:
-        """For a misspelt warp the nearest name is told."""
-        said = tenterhook("measure", "tidelin-towel", "--picks", "561")
-
-        assert 1 == said.exit_code
-        assert 'There is no warp called "tidelin-towel" here. Did you mean tideline-towels?\n' == said.stderr

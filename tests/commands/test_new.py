@@ -101,9 +101,7 @@ class TestNames:
         said = tenterhook("new", "warp", name)
 
         assert 1 == said.exit_code
-        assert (
-            f'"{name}" cannot be the name of an entry: small letters, digits and hyphens{hint}.\n' == said.stderr
-        )
+        assert f'"{name}" cannot be the name of an entry: small letters, digits and hyphens{hint}.\n' == said.stderr
         assert [] == list((tenterhook.folder / "entries" / "warps").iterdir())
 
     @pytest.mark.parametrize("name", ["index", "readme"])
