@@ -215,7 +215,7 @@ class Cloth(Model):
     hemmed: SizeAt | None = says(size_at, "Size once hemmed.", "19 3/8 x 29 3/4", public=True)
     washed: tuple[SizeAt, ...] = says(
         washes,
-        "Size after each wash, dry; a list is wash 1, 2, …",
+        "Size after each wash, dry; a list is of wash 1, wash 2 and so on.",
         "17 7/8 x 30 1/8",
         public=True,
         default=(),
