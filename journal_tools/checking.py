@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Iterator, Mapping
 
 from journal_tools.drafts import Draft as Woven
+from journal_tools.drafts import named_weave, weave_names
 from journal_tools.ledger import Ledger, ledger_of, questions
-from journal_tools.problems import Problem
+from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Journal
 
@@ -35,10 +37,25 @@ def check(journal: Journal, ledgers: Mapping[str, Ledger] | None = None) -> tupl
     ledgers: of warps, by name, where they are at hand; else they are reckoned here.
     """
     known = ledgers if ledgers is not None else {}
-    found = [*journal.problems, *_drafts(journal)]
+    found = [*journal.problems, *_drafts(journal), *_weaves(journal)]
     for name, warp in journal.warps.items():
         found += questions(journal, known.get(name) or ledger_of(journal, warp))
     return tuple(sorted(dict.fromkeys(found)))
+
+
+def _weaves(journal: Journal) -> Iterator[Problem]:
+    """A weave that is nearly, but not quite, one that can be drawn from its name."""
+    for warp in journal.warps.values():
+        for level in {id(each): each for each in (warp, *warp.stretches)}.values():
+            name = level.weave or ""
+            near = difflib.get_close_matches(name.lower(), weave_names(), n=1, cutoff=0.86)
+            if not near or named_weave(name) is not None or "no-such-weave" in (*warp.accepted, *level.accepted):
+                continue
+            right = (
+                f"is it {near[0]}? Any name will do, but this one cannot be drawn."
+                " If it is so, write `accepted: no such weave`."
+            )
+            yield Problem(warp.file, level.line("weave"), "weave", name, right, Severity.QUESTION, "no-such-weave")
 
 
 def _drafts(journal: Journal) -> Iterator[Problem]:

@@ -53,11 +53,16 @@ class Problem:
         """`file:line`, or the file alone."""
         return f"{self.file}:{self.line}" if self.line else self.file
 
+    @property
+    def told(self) -> str:
+        """What would be right, as a sentence of its own."""
+        return self.right[:1].upper() + self.right[1:]
+
     def sentence(self) -> str:
         """The problem as one line of text, for a terminal or a log."""
         read = f' read "{shorten(self.read)}".' if self.read else ""
         field = f" {self.field}:" if self.field else ":"
-        return f"{self.place()}{field}{read} {self.right}"
+        return f"{self.place()}{field}{read} {self.told}"
 
     def as_json(self) -> Mapping[str, object]:
         """Plain values, for `check --json`."""
@@ -66,7 +71,7 @@ class Problem:
             "line": self.line,
             "field": self.field,
             "read": self.read,
-            "right": self.right,
+            "right": self.told,
             "severity": str(self.severity),
             "slug": self.slug,
             "mended": self.mended,

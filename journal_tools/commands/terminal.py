@@ -19,7 +19,7 @@ def tell(problem: Problem) -> None:
     kind = click.style("to mend" if problem.is_fault else "question", fg=colour)
     read = f' read "{problem.read}".' if problem.read else ""
     field = f" {problem.field}:" if problem.field else ""
-    click.echo(f"{place} {kind}{field}{read} {problem.right}")
+    click.echo(f"{place} {kind}{field}{read} {problem.told}")
     if problem.mended:
         click.echo(f"    to paste: {click.style(problem.mended, fg='green')}")
 

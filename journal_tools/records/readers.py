@@ -32,6 +32,7 @@ from journal_tools.records.spot import Spot
 T = TypeVar("T")
 
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+_TWO_FIGURES = re.compile(r"(\d+(?:\.\d+)?(?: \d+/\d+)?) (\d+(?:\.\d+)?(?: \d+/\d+)?)")
 HEX = re.compile(r"#?([0-9a-fA-F]{6}|[0-9a-fA-F]{3})")
 
 
@@ -52,7 +53,12 @@ def times_length(spot: Spot) -> TimesLength:
 
 def size(spot: Spot) -> Size:
     """Width x length."""
-    return parse_size(spot.text(), spot.units)
+    typed = spot.text()
+    two = _TWO_FIGURES.fullmatch(typed)
+    if two:
+        right = "a size is width x length, with an x between the two."
+        raise Unreadable(read=typed, right=right, mended=f"{spot.path[-1]}: {two[1]} x {two[2]}")
+    return parse_size(typed, spot.units)
 
 
 def density(spot: Spot) -> Density:
