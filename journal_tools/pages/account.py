@@ -12,9 +12,9 @@ from journal_tools.quantities import show_length
 
 
 def went(ledger: Ledger) -> tuple[tuple[Went, ...], str]:
-    """The lines of the account and a note under them; nothing where nobody wrote what was wound."""
+    """The lines of the account and a note under them; nothing where nobody wrote where it went."""
     account = ledger.account
-    if account is None:
+    if account is None or not account.lines:
         return (), ""
     wound = next(each.wound for each in ledger.warp.warp if each.wound is not None)
     unit = tape_unit(wound.unit)

@@ -214,7 +214,7 @@ def _whole_cell(piece: PieceLedger, direction: str) -> Cell:
 def _remark(piece: PieceLedger) -> str:
     typed = piece.laid.levels[0]
     words = [getattr(typed, key, None) for key in ("note", "half_kept", "now")]
-    words += [row.reason and f"not learned from: {row.reason}" for row in piece.rows if not row.learn][:1]
+    words += [f"not learned from: {rule.reason}" for rule in typed.learn if not rule.yes and rule.reason]
     return "; ".join(str(word) for word in words if word)
 
 
