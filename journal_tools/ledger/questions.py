@@ -164,7 +164,13 @@ def _loom(journal: Journal, warp: Warp, own: tuple[Stretch, ...]) -> Iterator[Pr
         return
     stretch = next((each for each in own if each.in_reed is not None), None)
     mm = Laid(warp, own[0], "", 1, own, own[0]).reed_mm
-    if stretch is not None and stretch.in_reed and loom.width is not None and mm is not None and mm > loom.width.mm:
+    if (
+        stretch is not None
+        and stretch.in_reed
+        and loom.width is not None
+        and mm is not None
+        and round(mm - float(loom.width.mm), 3) > 0
+    ):
         right = f"this is wider than {loom.heading} weaves ({loom.width.text}). Is it the right loom?"
         yield _ask(warp, stretch.line("in_reed"), "in_reed", stretch.in_reed.text, right, "wider-than-loom")
     stretch = next((each for each in own if each.draft is not None), own[0])

@@ -125,6 +125,8 @@ class TestNapkins2To6:
         mean = next(row for row in GANNET.stretch_rows if row.label == "length, washed 1 to washed 2")
         one, alike = 1 - (19 + 7 / 8) / 20, 1 - (19 + 3 / 4) / (19 + 7 / 8)
 
+        assert {"napkins", "bookmarks"} == {row.stretch for row in GANNET.stretch_rows}
+        assert {""} == {row.stretch for row in GANNET.warp_rows}
         assert 5 == NAPKINS.number
         assert 6 == mean.number
         assert pytest.approx((one + 5 * alike) / 6) == mean.loss

@@ -111,6 +111,12 @@ class TestSources:
 
         assert {"napkin 1": ALL} == kept_out(tmp_path, header)
 
+    def test_a_piece_without_a_name(self, tmp_path: Path) -> None:
+        """Pieces that nobody named are called by their place."""
+        header = "in_reed: 20\nlearn: no from piece 2, moths\npieces:\n  - washed: 18 x 30\n  - washed: 17 x 30"
+
+        assert {"piece 2": {"width, reed to washed"}} == kept_out(tmp_path, header)
+
     def test_in_the_stretch(self, tmp_path: Path) -> None:
         """A stretch may say it of one of its pieces."""
         header = TWO_STRETCHES.replace(

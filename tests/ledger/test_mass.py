@@ -145,6 +145,18 @@ class TestWashedOut:
 
         assert pytest.approx(warp + weft * (1 - 0.115), rel=1e-6) == found.washed
 
+    def test_two_yarns_in_one_system(self, tmp_path: Path) -> None:
+        """Of a warp half in oil by its weight, the first wash takes half as much."""
+        yarns = "yarns:\n  a: oily\n  b: clean\nwarp:\n  order: 100 a, 300 b\nweft: b"
+        header = f"{yarns}\nin_reed: 20\non_loom: 19 x 30\npicks: 1"
+        found = mass(tmp_path, header, oily="number: 300 tex\nin_oil: yes", clean="number: 100 tex")
+        oily, clean = grams(100, 30 / 0.94, 0, 0, 300), grams(300, 30 / 0.94, 1, 21, 100, 100)
+
+        assert pytest.approx(oily + clean) == found.bought
+        assert pytest.approx(oily * (1 - 0.115) + clean) == found.washed
+        assert pytest.approx((oily * (1 - 0.15) + clean) * 0.87) == found.low
+        assert pytest.approx((oily * (1 - 0.08) + clean) * 1.13) == found.high
+
 
 class TestFar:
     """The scale beside the reckoning."""
@@ -165,6 +177,11 @@ class TestFar:
         found = mass(tmp_path, TOWEL + "weight: 125 g")
 
         assert pytest.approx(125 / (18 * 0.0254 * 28 * 0.0254)) == found.areal_mass_weighed
+
+    def test_no_area_of_two_moments(self, tmp_path: Path) -> None:
+        """A width after the second wash and a length after the first are no area of one cloth."""
+        assert mass(tmp_path, TOWEL + "washed 2: 17 1/2").areal_mass is None
+        assert mass(tmp_path / "b", TOWEL.replace("washed: 18 x 28", "off_loom: 18 x 28")).areal_mass is None
 
 
 class TestCounts:

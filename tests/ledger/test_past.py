@@ -50,6 +50,13 @@ class TestWhichWarps:
         }
         assert () == past(tmp_path, "silk").warps
 
+    def test_weave(self, tmp_path: Path) -> None:
+        """Each stretch has its weave, or its warp's."""
+        header = "yarn: linen\nweave: plain weave\nstretches:\n  - name: a\n  - name: b\n    weave: 2/2 twill"
+        (found,) = past(tmp_path, "linen", w=header).warps
+
+        assert ["plain weave", "2/2 twill", "plain weave"] == [found.weave(stretch) for stretch in ("a", "b", "")]
+
 
 class TestSteps:
     """One figure for each stretch of a warp."""

@@ -244,8 +244,26 @@ class TestAccount:
         assert [] == slugs(tmp_path, header)
 
 
+class TestWeight:
+    """A weighed piece far from its reckoned weight."""
+
+    def test_in_words(self, tmp_path: Path) -> None:
+        """The reckoned weight and how far the scale is off it, both before the wash and after."""
+        towel = "yarn: cotton\nends: 400\nin_reed: 20\non_loom: 19 x 30\npicks: 600\nweight:\n  {}: {} g"
+        reckoned = (400 * 30 / 0.94 + 600 * 21) * 0.0254 * 590.541247 / 4 / 1000
+        (washed,) = asked(tmp_path / "a", towel.format("washed", round(reckoned * 1.5)))
+        (before,) = asked(tmp_path / "b", towel.format("off_loom", round(reckoned * 0.5)))
+
+        assert f"about {round(reckoned)} g; the scale is 50 % off that" in washed.right
+        assert f"about {round(reckoned)} g; the scale is −50 % off that" in before.right
+
+
 class TestLoom:
     """What the loom can do."""
+
+    def test_as_wide_as_the_loom(self, tmp_path: Path) -> None:
+        """24 in stand on a loom of 24."""
+        assert [] == slugs(tmp_path, "loom: small\nin_reed: 24")
 
     def test_folded(self, tmp_path: Path) -> None:
         """A double cloth of 40 in opened stands 20 wide in the reed."""
@@ -289,6 +307,13 @@ class TestDates:
         (problem,) = asked(tmp_path, header)
 
         assert "dated before the warp was started (2024-05)" in problem.right
+
+    def test_the_same_day(self, tmp_path: Path) -> None:
+        """Started, woven and washed in a day is quick, and in order."""
+        day = "size: {}\n  on: 2024-05-01"
+        header = f"started: 2024-05-01\nfinished: 2024-05-01\non_loom:\n  {day}\nwashed:\n  {day}"
+
+        assert [] == slugs(tmp_path, header.format("18 x 33", "17 x 30"))
 
     def test_rough_dates(self, tmp_path: Path) -> None:
         """Spring 2024 and April 2024 do not contradict each other."""

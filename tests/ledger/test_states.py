@@ -182,6 +182,13 @@ class TestHems:
 
         assert ["width, loom to off", "length, loom to off"] == list(losses(woven(tmp_path, header).rows))
 
+    def test_sewn_last_leaves_the_width(self, tmp_path: Path) -> None:
+        """The width taken again once hemmed is no step after the wash."""
+        header = "on_loom: 20 x 33\nhem:\n  depth: 1 in\n  sewn: after washing\nwashed: 18 x 30\nhemmed: 18 x 27"
+        widths = [row.label for row in woven(tmp_path, header).rows if row.direction == "width"]
+
+        assert ["width, loom to washed"] == widths
+
     def test_every_piece_by_the_warp(self, tmp_path: Path) -> None:
         """A piece takes the hem and the sizes that it does not say from its warp."""
         header = (
@@ -208,6 +215,26 @@ class TestMadeUp:
     def test_cushions(self, tmp_path: Path) -> None:
         """With a made-up size alone there is no loss at all."""
         assert () == woven(tmp_path, "in_reed: 20\non_loom: ? x 33\nmade_up: 17 x 17").rows
+
+
+class TestLastSize:
+    """The last size of a piece, for its card."""
+
+    def test_before_it_was_made_up(self, tmp_path: Path) -> None:
+        """The last washed size, though a made-up one and a plan stand after it."""
+        made = woven(tmp_path, "plan:\n  washed 2: 17 x 29\nin_reed: 20\nwashed: 18 x 30\nmade_up: 17 x 27")
+        last = made.pieces[0].last("width")
+
+        assert last is not None
+        assert ("washed", 18) == (last.state.name, round((last.measured_mm or 0) / 25.4))
+
+    def test_made_up_alone(self, tmp_path: Path) -> None:
+        """The made-up size, when nothing else was measured; none when nothing was."""
+        made = woven(tmp_path, "made_up: 17 x 27").pieces[0]
+        none = woven(tmp_path / "b", "plan:\n  washed: 17 x 29").pieces[0]
+
+        assert "made up" == (line.state.name if (line := made.last("length")) else None)
+        assert none.last("length") is None
 
 
 class TestMarks:

@@ -173,6 +173,7 @@ class TestTheReed:
         """430 dents of a reed of 50 per 10 cm are 86 cm."""
         made = woven(tmp_path, "units: cm\nreed: 50 per 10 cm\nin_reed: 430 dents\nwashed: 80 x 100")
 
+        assert "cm" == made.pieces[0].sizes[0].unit
         assert pytest.approx({"width, reed to washed": 1 - 80 / 86}) == losses(made.rows)
 
     def test_dents_without_a_reed(self, tmp_path: Path) -> None:

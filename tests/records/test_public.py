@@ -227,7 +227,8 @@ class TestWhatIsShared:
     def test_names_made_plain(self, tmp_path: Path) -> None:
         """Pieces, stretches and bands are called by their numbers; a short name by its yarn."""
         header = (
-            "share: yes\nyarns:\n  aunt-s-colour: a blue\nwarp:\n  order: 4 aunt-s-colour\nweft: aunt-s-colour\n"
+            "share: yes\nyarns:\n  aunt-s-colour: a blue\nwarp:\n  yarn: aunt-s-colour\n  order: 4 aunt-s-colour\n"
+            "  floating_selvedges: aunt-s-colour\nweft: aunt-s-colour\n"
             "across:\n  for-mother:\n    ends: 4\nstretches:\n  - name: wedding\n    pieces:\n"
             "      - name: for the neighbours 1-3\n        across:\n          for-mother: 9 x 9\n"
             "      - name: for the doctor"
@@ -239,7 +240,13 @@ class TestWhatIsShared:
         assert ["stretch 1", "piece 1", "piece 2"] == [stretch.name, *(piece.name for piece in stretch.pieces)]
         assert [3, 1] == [piece.number for piece in stretch.pieces]
         assert (["band 1"], ["band 1"]) == (list(warp.across or {}), list(stretch.pieces[0].across or {}))
+        (wound,) = warp.warp
         assert {"a blue"} == {*(warp.yarns or {}), *(weft.yarn or "" for weft in warp.weft)}
+        assert ("a blue", ("a blue",) * 4, "a blue") == (
+            wound.yarn,
+            wound.order.items if wound.order else (),
+            wound.floating_selvedges,
+        )
         assert not [word for word in ("aunt", "wedding", "neighbour", "doctor", "mother") if word in repr(shared.warps)]
 
 
