@@ -58,7 +58,11 @@ class TestSpecimens:
 
 
 def test_several_washes_from_the_same_marks(tmp_path: Path) -> None:
-    """Change after any agreed wash is from the original marks, so the steps multiply to it."""
+    """Change after any agreed wash is from the original marks, so the steps multiply to it.
+
+    That it is taken after the first, the third or another agreed wash: a public summary of AATCC TM135,
+    https://freestandardsdocuments.com/test-method-for-dimensional-changes.html ; the base is from memory.
+    """
     lost = losses(woven(tmp_path, "units: mm\nmarks: 500 x 500\nwashed:\n  - 475 x 470\n  - 470 x 460").rows)
     first, second = lost["width, off to washed 1"], lost["width, washed 1 to washed 2"]
 

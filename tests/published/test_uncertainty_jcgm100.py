@@ -2,7 +2,7 @@
 
 F.2.2.1: a resolution d has the standard uncertainty d / √12. 5.1.2, equation 10, from memory: for a
 quotient the relative variances add. The worked ratio, 500 mm to 455 mm read to the millimetre, is computed
-from these and checked here by drawing both readings at random.
+from these and checked here by drawing both readings at random; so are rows of whole records.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 
 from journal_tools.ledger.uncertainty import ratio_uncertainty, reading_uncertainty_mm
 from tests.ledger.desk import the_row, woven
@@ -84,3 +85,87 @@ class TestProduct:
         ratio = float(sizes[1] / sizes[0] * sizes[3] / sizes[2])
 
         assert pytest.approx(2 * float(np.std(ratios)), rel=0.005) == ratio_uncertainty(ratio, list(read / sizes))
+
+
+def floored(size: float, floor: float, chance: np.random.Generator) -> NDArray[np.float64]:
+    """A size of cloth whose ± is the floor: its wander is taken as normal, so the floor is two of its deviations."""
+    return chance.normal(size, floor / 2, 400_000)
+
+
+class TestTheRow:
+    """The ± of a record's rows is the scatter of its losses, when every size is measured anew at random.
+
+    A width in the reed lies within half a mark of its reading. A size of cloth wanders by the floor, which is
+    larger than the reading: 1/8 in or 3 mm in width, 1/4 in in 30 in or 6 mm in 75 cm in length (common
+    practice, no source).
+    """
+
+    @pytest.mark.parametrize(
+        ("header", "reed", "loom", "washed", "mark", "floors"),
+        [
+            (
+                "in_reed: 20 1/4\non_loom: 19 1/4 x 33\nwashed: 17 7/8 x 30 1/8",
+                20.25,
+                (19.25, 33),
+                (17.875, 30.125),
+                1 / 8,
+                (1 / 8, 1 / 4 / 30),
+            ),
+            (
+                "units: cm\nin_reed: 51.4\non_loom: 48.8 x 84.0\nwashed: 45.4 x 76.5",
+                51.4,
+                (48.8, 84),
+                (45.4, 76.5),
+                0.1,
+                (0.3, 0.6 / 75),
+            ),
+        ],
+        ids=["inches", "centimetres"],
+    )
+    def test_by_chance(
+        self,
+        tmp_path: Path,
+        header: str,
+        reed: float,
+        loom: tuple[float, float],
+        washed: tuple[float, float],
+        mark: float,
+        floors: tuple[float, float],
+    ) -> None:
+        """A towel measured in the reed, on the loom and washed, four hundred thousand times over."""
+        chance = np.random.default_rng(5077)
+        in_reed = reed + chance.uniform(-mark / 2, mark / 2, 400_000)
+        width, length = floors
+        loom_width, loom_length = floored(loom[0], width, chance), floored(loom[1], length * loom[1], chance)
+        dry_width, dry_length = floored(washed[0], width, chance), floored(washed[1], length * washed[1], chance)
+        found = {
+            "width, reed to loom": 1 - loom_width / in_reed,
+            "width, loom to washed": 1 - dry_width / loom_width,
+            "width, reed to washed": 1 - dry_width / in_reed,
+            "length, loom to washed": 1 - dry_length / loom_length,
+        }
+        rows = woven(tmp_path, header).rows
+
+        assert set(found) == {row.label for row in rows}
+        for label, losses in found.items():
+            assert pytest.approx(2 * float(np.std(losses)), rel=0.01) == the_row(rows, label).uncertainty
+
+    def test_how_often_it_holds(self, tmp_path: Path) -> None:
+        """With k = 2 the ± holds 95 times in 100 (JCGM 100:2008 table G.1: 95.45 %, from memory)."""
+        row = the_row(woven(tmp_path, "on_loom: 19 1/4 x 33\nwashed: 17 7/8 x 30 1/8").rows, "length, loom to washed")
+        chance = np.random.default_rng(100)
+        losses = 1 - floored(30.125, 30.125 / 120, chance) / floored(33, 33 / 120, chance)
+
+        assert pytest.approx(0.9545, abs=0.002) == float(np.mean(np.abs(losses - row.loss) <= row.uncertainty))
+
+    def test_over_a_hem(self, tmp_path: Path) -> None:
+        """A hemmed towel's whole loss has the scatter of all four lengths in it."""
+        header = "on_loom: 19 3/8 x 33\noff_loom: 19 x 32 1/2\nhemmed: 19 x 29 3/4\nwashed: 18 x 28 1/2"
+        row = the_row(woven(tmp_path, header).rows, "length, loom to washed")
+        chance = np.random.default_rng(4)
+        on_loom, off_loom, hemmed, washed = (floored(size, size / 120, chance) for size in (33, 32.5, 29.75, 28.5))
+        losses = 1 - off_loom / on_loom * washed / hemmed
+
+        assert row.joined
+        assert pytest.approx(1 - 32.5 / 33 * 28.5 / 29.75) == row.loss
+        assert pytest.approx(2 * float(np.std(losses)), rel=0.01) == row.uncertainty
