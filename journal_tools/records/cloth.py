@@ -62,6 +62,8 @@ def washes(spot: Spot) -> tuple[SizeAt, ...]:
     """The sizes after wash 1, 2, …, one of them or a list."""
     if not spot.is_list:
         return (size_at(spot),)
+    if len(spot.items()) > readers.MOST_FEW:
+        raise Unreadable(read=spot.shown(), right=f"{readers.MOST_FEW} washes of one cloth are read at most.")
     read = []
     for number, item in enumerate(spot.items(), start=1):
         at = item.named(f"wash {number}").read(size_at)
@@ -88,9 +90,13 @@ def reed_width(spot: Spot) -> ReedWidth:
     typed = spot.text()
     dents = re.fullmatch(r"(.+?)\s+dents?", typed)
     if dents:
-        return ReedWidth(None, parse_count(dents[1], spot.units), None, typed)
+        counted = parse_count(dents[1], spot.units)
+        if not counted.number:
+            raise Unreadable(read=typed, right="dents are counted from 1; leave the line out where nobody counted.")
+        return ReedWidth(None, counted, None, typed)
     fold = re.fullmatch(r"(.+?)\s+(folded|opened)", typed)
-    return ReedWidth(parse_length(fold[1] if fold else typed, spot.units), None, fold[2] if fold else None, typed)
+    read = readers.more_than_nothing(parse_length(fold[1] if fold else typed, spot.units))
+    return ReedWidth(read, None, fold[2] if fold else None, typed)
 
 
 @dataclass(frozen=True)
@@ -240,7 +246,7 @@ class Cloth(Model):
     tabby: str | None = says(
         readers.choice("counted", "not counted"), "Whether tabby picks are in the count.", "counted"
     )
-    warp_used: Length | None = says(readers.length, "Warp that one piece took, measured on the warp.", "36 1/2 in")
+    warp_used: Length | None = says(readers.some_length, "Warp that one piece took, measured on the warp.", "36 1/2 in")
     hem: Hem | None = says(hem, "How it is hemmed.", "1 in", public=True)
     fringe: Fringe | None = says(fringe, "Its fringe.", "2 in each end", public=True)
     finish: tuple[str, ...] = says(

@@ -33,6 +33,7 @@ T = TypeVar("T")
 
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _TWO_FIGURES = re.compile(r"(\d+(?:\.\d+)?(?: \d+/\d+)?) (\d+(?:\.\d+)?(?: \d+/\d+)?)")
+MOST_FEW = 100
 HEX = re.compile(r"#?([0-9a-fA-F]{6}|[0-9a-fA-F]{3})")
 
 
@@ -44,6 +45,26 @@ def text(spot: Spot) -> str:
 def length(spot: Spot) -> Length:
     """A length."""
     return parse_length(spot.text(), spot.units)
+
+
+def some_length(spot: Spot) -> Length:
+    """A length that is more than nothing."""
+    return more_than_nothing(length(spot))
+
+
+def more_than_nothing(read: Length) -> Length:
+    """The length itself. Raises Unreadable for one of nothing, which no size can be held against."""
+    if not read.mm:
+        raise Unreadable(read=read.text, right="nothing cannot be measured; leave the line out where nobody measured.")
+    return read
+
+
+def few(spot: Spot) -> CountOf:
+    """A small count of things that cannot be many."""
+    counted = count(spot)
+    if not 1 <= counted.number <= MOST_FEW:
+        raise Unreadable(read=spot.text(), right=f"a number from 1 to {MOST_FEW} is wanted.")
+    return counted
 
 
 def times_length(spot: Spot) -> TimesLength:

@@ -73,7 +73,8 @@ def _marked(spot: Spot) -> Marked:
         raise Unreadable(
             read=typed, right="warp between marks and the cloth it wove are wanted, such as `36 in wove 33 1/4 in`."
         )
-    return Marked(parse_length(parts[0], spot.units), parse_length(parts[1], spot.units))
+    warp, cloth = (readers.more_than_nothing(parse_length(part, spot.units)) for part in parts)
+    return Marked(warp, cloth)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -88,7 +89,7 @@ class WarpYarn(Model):
         public=True,
     )
     ends: Ends | None = says(ends, "How many ends.", "396", public=True)
-    wound: Length | None = says(readers.length, "How long it was wound.", "7 1/2 yd")
+    wound: Length | None = says(readers.some_length, "How long it was wound.", "7 1/2 yd")
     sett: Density | None = says(readers.density, "Its ends to the inch or centimetre.", "20/in", public=True)
     floating_selvedges: str | None = says(
         readers.text, "Yarn of floating selvedges: ends, but no heddles.", "bone", public=True
@@ -225,7 +226,7 @@ class Warp(Stretch, Record):
         readers.by_name(yarn_use), "Short names for the yarns used.", "linen-20-2 bone", public=True
     )
     warp: tuple[WarpYarn, ...] = says(warps, "The warp as wound, or several.", "", public=True, default=())
-    layers: CountOf | None = says(readers.count, "Layers of cloth on the loom at once.", "2", public=True)
+    layers: CountOf | None = says(readers.few, "Layers of cloth on the loom at once.", "2", public=True)
     opens: str | None = says(readers.text, "Where a double-width cloth opens.", "along the left edge", public=True)
     stretches: tuple[Stretch, ...] = says(
         readers.several(model_reader(Stretch)), "Stretches in the order woven.", "", public=True, default=()
