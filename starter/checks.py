@@ -21,7 +21,7 @@ def test(environment: Environment, words: Sequence[str]) -> int:
     checks = {
         "ruff": ["ruff", "check", "."],
         "mypy": ["mypy"],
-        "pytest": ["pytest", "-n", "2", "--dist", "loadgroup", *words],
+        "pytest": ["pytest", "-n", "2", "--dist", "loadfile", *words],
     }
     results = []
     failed = False

@@ -13,6 +13,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from starter.checks import need_chromium
 from tests.built import TINY, build, build_as_served, copy_of
+from tests.house import PROJECT
 from tests.photographs import photograph
 from tests.site.hostile import NASTY, harm
 
@@ -72,6 +73,15 @@ def tiny_problems(tiny_journal: Path, tmp_path_factory: pytest.TempPathFactory) 
     (warps / "broken.md").write_text("---\ntitle: Broken\nin_reed: wide\ncolor: [\n---\n", encoding="utf-8")
     (warps / "odd.md").write_text(odd, encoding="utf-8")
     return build_as_served(folder, folder / "site")
+
+
+@pytest.fixture(scope="session")
+def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the demonstration journal."""
+    folder = tmp_path_factory.mktemp("demo") / "journal"
+    copy_of(PROJECT / "entries", folder / "entries")
+    (folder / "mkdocs.yml").write_bytes((PROJECT / "mkdocs.yml").read_bytes())
+    return build(folder)
 
 
 @pytest.fixture(scope="session")

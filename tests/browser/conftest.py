@@ -12,12 +12,10 @@ from tests.browser.looking import Look, looking, serving
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Every test here drives a browser; those of one file share a worker, its sites and its browser."""
+    """Every test here drives a browser."""
     for item in items:
         if Path(__file__).parent in item.path.parents:
             item.add_marker(pytest.mark.browser)
-            group = "axe" if item.path.stem == "test_axe" else "browser"
-            item.add_marker(pytest.mark.xdist_group(group))
 
 
 @pytest.fixture(scope="session")

@@ -10,7 +10,7 @@ from pathlib import Path
 from threading import Thread
 from typing import Any
 
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, Request
 
 TOP = "/loom/"
 """Where sites are served, as mkdocs.yml of the small journal says."""
@@ -44,6 +44,10 @@ TURN = "[data-md-component=palette] label:visible"
 """The button that turns a light page dark, and back."""
 
 
+SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+"""How many pixels a page can be scrolled to the side."""
+
+
 class Look:
     """One tab. requests: every address asked for. wrong: errors of scripts, the console and the network."""
 
@@ -53,10 +57,14 @@ class Look:
         self.wrong: list[str] = []
         self.dialogs: list[str] = []
         page.on("request", lambda request: self.requests.append(request.url))
-        page.on("requestfailed", lambda request: self.wrong.append(f"not had: {request.url}"))
+        page.on("requestfailed", self._not_had)
         page.on("pageerror", lambda error: self.wrong.append(f"script: {error}"))
         page.on("console", lambda told: self.wrong.append(told.text) if told.type in ("error", "warning") else None)
         page.on("dialog", self._dialog)
+
+    def _not_had(self, request: Request) -> None:
+        if request.failure != "net::ERR_ABORTED":  # which is what it is called to go on before all is there
+            self.wrong.append(f"not had: {request.url}")
 
     def _dialog(self, dialog: Any) -> None:
         self.dialogs.append(dialog.message)

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 import pytest
 from playwright.sync_api import Browser
 
-from tests.browser.looking import KINDS, looking
+from tests.browser.looking import KINDS, SIDEWAYS, looking
 
 WIDTHS = (390, 760, 1280)
-SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 
 @dataclass(frozen=True)
