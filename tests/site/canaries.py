@@ -23,6 +23,7 @@ from tests.photographs import photograph
 
 FIGURES: Mapping[Callable[..., Any], str] = {
     readers.length: "{} in",
+    readers.some_length: "{} in",
     readers.density: "{}/in",
     readers.weight: "{} g",
     readers.money: "{} EUR",
