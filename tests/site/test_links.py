@@ -28,15 +28,16 @@ def addresses(page: Seen) -> Iterator[str]:
 def dead(site: Path) -> list[str]:
     """Every address in a site that leads nowhere, with the page that names it."""
     files = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
+    read = {address: seen(site, address) for address in pages(site)}
 
     @cache
     def anchors(address: str) -> set[str]:
-        tags = seen(site, address).tags
+        tags = read[address].tags
         return {attributes[name] for _, attributes in tags for name in ("id", "name") if name in attributes}
 
     found = []
-    for here in pages(site):
-        for address in dict.fromkeys(addresses(seen(site, here))):
+    for here, page in read.items():
+        for address in dict.fromkeys(addresses(page)):
             inside = next((address.removeprefix(own) for own in OWN if address.startswith(own)), None)
             parts = urlsplit(address if inside is None else inside)
             if parts.scheme in ("http", "https", "mailto", "data"):
