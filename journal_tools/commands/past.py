@@ -49,13 +49,25 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
     entries = find(journal).entries
     read = read_journal(entries, about_yarn=yarn)
     past = past_of(read, yarn)
+    if not past.warps:
+        read = read_journal(entries)
+        labelled = _labelled(read, yarn)
+        if len(labelled) == 1:
+            past = past_of(read, labelled[0])
     if as_json:
         click.echo(json.dumps(objects(past), indent=2, ensure_ascii=False))
     elif past.warps:
         _show(past, read.yarns[past.yarn].heading if past.yarn in read.yarns else past.yarn)
     if not past.warps:
-        click.echo(_no_warp(read_journal(entries), past.yarn, yarn), err=True)
+        click.echo(_no_warp(read, past.yarn, yarn), err=True)
     context.exit(0 if past.warps else 1)
+
+
+def _labelled(journal: Journal, typed: str) -> list[str]:
+    """The names of the yarns whose label says this, such as 8/2 cotton."""
+    from journal_tools.records.readers import slug
+
+    return [name for name, yarn in journal.yarns.items() if yarn.number and slug(yarn.number) == slug(typed)]
 
 
 def _no_warp(journal: Journal, name: str, typed: str) -> str:
@@ -63,6 +75,9 @@ def _no_warp(journal: Journal, name: str, typed: str) -> str:
     from journal_tools.problems import nearest
     from journal_tools.records.yarns_used import all_yarns
 
+    labelled = _labelled(journal, typed)
+    if len(labelled) > 1:
+        return f'Several yarns here are labelled "{typed}"; name one of them: {", ".join(labelled)}.'
     if name in journal.yarns:
         return f"No warp in this journal has {journal.yarns[name].heading} ({name}) in it yet."
     known = dict.fromkeys(yarn.name for warp in journal.warps.values() for yarn in all_yarns(journal, warp))

@@ -105,10 +105,17 @@ class Quiet(SimpleHTTPRequestHandler):
         """Not a word."""
 
 
+class Patient(ThreadingHTTPServer):
+    """A server that does not mind a browser that goes on before it has everything."""
+
+    def handle_error(self, *_: object) -> None:
+        """Nothing: what a page does not get, its own tab tells of."""
+
+
 @contextmanager
 def serving(site: Path) -> Iterator[str]:
     """A site on this machine, for as long as it is wanted; gives the address of its top."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(site))) as server:
+    with Patient(("127.0.0.1", 0), partial(Quiet, directory=str(site))) as server:
         Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True).start()
         yield f"http://127.0.0.1:{server.server_address[1]}{TOP}"
         server.shutdown()

@@ -57,6 +57,14 @@ class TestFinding:
 
         assert NAPKINS == page.locator("h1").first.inner_text()
 
+    def test_by_pasted_words(self, desk: Look, top: str) -> None:
+        """Words that come without a key, pasted or spoken, are searched for as well, and others after them."""
+        page = desk.at(f"{top}search.html")
+        assert NAPKINS in found(page, "huck lace")
+
+        page.get_by_role("textbox", name="Search", exact=True).fill("creaks")
+        page.locator(".md-search-result__item h1", has_text="The small loom").wait_for()
+
     def test_nothing(self, desk: Look, top: str) -> None:
         """A word that is nowhere says so."""
         page = desk.at(f"{top}search.html")

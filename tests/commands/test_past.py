@@ -96,6 +96,16 @@ class TestTheTable:
         assert 0 == shelf("past", name).exit_code
         assert shelf("past", name).output.startswith("Cottolin 22/2: 3 warps\n")
 
+    def test_by_its_label(self, shelf: Shell) -> None:
+        """A yarn is found by what its label says, where only one yarn has that label."""
+        shelf.write("yarns/cottolin-22-2", YARN.replace("fibre:", "number: 22/2\nfibre:"))
+        assert shelf("past", "22/2").output.startswith("Cottolin 22/2: 3 warps\n")
+
+        shelf.write("yarns/other", "---\ntitle: Other\nnumber: 22/2\nfibre: 50 % cotton, 50 % linen\n---\n")
+        said = shelf("past", "22/2")
+        assert 1 == said.exit_code
+        assert 'Several yarns here are labelled "22/2"; name one of them: cottolin-22-2, other.\n' == said.stderr
+
     def test_no_colours_where_nobody_looks(self, shelf: Shell) -> None:
         """Colours are for a terminal: what goes into a file has none."""
         assert "\x1b" not in shelf("past", "cottolin-22-2").output

@@ -97,6 +97,14 @@ class TestTheCanaries:
 
 
 class TestForOthers:
+    def test_what_nobody_may_mark_as_public(self) -> None:
+        """Money, hours, buyers, whereabouts, stock, place, remarks and accepted questions are of no kind public."""
+        never = {"cost", "price", "hours", "buyer", "now", "on_hand", "lot", "put_up", "place", "note", "accepted"}
+        never |= {"currency", "where_it_went", "tension", "tags", "was", "photos", "half_kept", "liked"}
+        keys = {key: words.public for _, model, _ in PARTS for key, (_, words) in words_of(model).items()}
+
+        assert {key: False for key in never} == {key: keys[key] for key in never}
+
     def test_no_canary_in_any_byte(self, grown: Grown) -> None:
         """No private word or figure stands in any page, index, picture, name or other file of the site for others."""
         private = [each for each in grown.planter.canaries if not each.public]

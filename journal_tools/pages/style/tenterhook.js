@@ -109,6 +109,10 @@
     dialog.setAttribute("role", "search");
     dialog.setAttribute("aria-label", "Search the journal");
   }
+  /* Its search listens to keys alone; words may be pasted or spoken, too. */
+  all(".md-search__input").forEach(function (box) {
+    box.addEventListener("input", function () { box.dispatchEvent(new KeyboardEvent("keyup")); });
+  });
   all(".task-list-item input").forEach(function (box) {
     box.setAttribute("aria-label", box.closest("li").textContent.trim().split("\n")[0]);
   });
