@@ -103,7 +103,7 @@ class TestForOthers:
         never |= {"currency", "where_it_went", "tension", "tags", "was", "photos", "half_kept", "liked"}
         keys = {key: words.public for _, model, _ in PARTS for key, (_, words) in words_of(model).items()}
 
-        assert {key: False for key in never} == {key: keys[key] for key in never}
+        assert dict.fromkeys(never, False) == {key: keys[key] for key in never}
 
     def test_no_canary_in_any_byte(self, grown: Grown) -> None:
         """No private word or figure stands in any page, index, picture, name or other file of the site for others."""
