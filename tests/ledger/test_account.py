@@ -101,6 +101,7 @@ def test_warp_measured_for_a_piece(tmp_path: Path) -> None:
     assert made.take_up is not None
     assert pytest.approx(1 - 35 / 37.75) == made.take_up.loss
     assert ("measured", "by warp measured for a piece") == (made.take_up.basis, made.take_up.words)
+    assert pytest.approx(69.5 * 37.75 / 35 - 69.5) == (made.taken_up_mm or 0) / 25.4
 
 
 class TestLines:

@@ -98,6 +98,17 @@ class TestSizes:
             lines(made.pieces[0].sizes, "width")
         )
 
+    def test_the_width_in_the_reed_is_not_planned_by_itself(self, tmp_path: Path) -> None:
+        """The reed as it was used is no plan: only what the plan says is planned, and nothing is off it else."""
+        made = woven(tmp_path, "in_reed: 20\nplan:\n  washed: 18 x 30\nwashed: 17 x 29")
+
+        assert (20, None) == lines(made.pieces[0].sizes, "width")["in the reed"]
+        assert [None, -25.4] == [
+            None if line.off_mm is None else round(line.off_mm, 6)
+            for line in made.pieces[0].sizes
+            if line.direction == "width"
+        ]
+
     def test_washed_is_wash_1(self, tmp_path: Path) -> None:
         """A planned `washed:` is the plan of the first of two washes."""
         made = woven(tmp_path, TOWELS + "pieces:\n  - name: towel 1\n    washed:\n      - 17 x 29\n      - 16 x 28")

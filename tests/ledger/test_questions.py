@@ -237,6 +237,13 @@ class TestAccount:
         assert [] == slugs(tmp_path / "a", header.format(45))
         assert ["warp-does-not-add-up"] == slugs(tmp_path / "b", header.format(35))
 
+    def test_in_centimetres(self, tmp_path: Path) -> None:
+        """A warp wound in metres is asked about in centimetres."""
+        header = "units: cm\nwarp:\n  wound: 3 m\non_loom: 45 x 120\nwhere_it_went:\n  thrums: 60"
+        (problem,) = asked(tmp_path, header)
+
+        assert problem.right.startswith("120 cm of the 300 cm wound is in no line")
+
     def test_pieces_unmeasured(self, tmp_path: Path) -> None:
         """What is left may be the cloth that nobody measured."""
         header = "warp:\n  wound: 4 yd\nwhere_it_went:\n  thrums: 30 in\nwashed: 18 x 60"
@@ -251,11 +258,13 @@ class TestWeight:
         """The reckoned weight and how far the scale is off it, both before the wash and after."""
         towel = "yarn: cotton\nends: 400\nin_reed: 20\non_loom: 19 x 30\npicks: 600\nweight:\n  {}: {} g"
         reckoned = (400 * 30 / 0.94 + 600 * 21) * 0.0254 * 590.541247 / 4 / 1000
-        (washed,) = asked(tmp_path / "a", towel.format("washed", round(reckoned * 1.5)))
-        (before,) = asked(tmp_path / "b", towel.format("off_loom", round(reckoned * 0.5)))
+        oily = {"yarns__cotton": f"{YARN}\nin_oil: yes"}
+        (washed,) = check(write(tmp_path / "a", warps__w=towel.format("washed", 300), **oily))
+        (before,) = check(write(tmp_path / "b", warps__w=towel.format("off_loom", 45), **oily))
+        clean = reckoned * (1 - (0.08 + 0.15) / 2)
 
-        assert f"about {round(reckoned)} g; the scale is 50 % off that" in washed.right
-        assert f"about {round(reckoned)} g; the scale is −50 % off that" in before.right
+        assert f"about {round(clean)} g; the scale is {300 / clean * 100 - 100:.0f} % off that" in washed.right
+        assert f"about {round(reckoned)} g; the scale is −{100 - 45 / reckoned * 100:.0f} % off that" in before.right
 
 
 class TestLoom:

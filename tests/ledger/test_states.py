@@ -133,6 +133,14 @@ class TestHems:
         } == {label: loss for label, loss in losses(made.rows).items() if label.startswith("length")}
         assert pytest.approx(1 - 18 / 19) == losses(made.rows)["width, washed 1 to washed 2"]
 
+    def test_after_a_list(self, tmp_path: Path) -> None:
+        """`hemmed:` after a list of two washes was sewn after the second of them."""
+        header = "on_loom: 20 x 33\nhem: 1 in\nwashed:\n  - 19 x 31\n  - 19 x 30\nhemmed: 19 x 27\nwashed 3: 18 x 26"
+        lengths = losses(woven(tmp_path, header).rows)
+
+        assert pytest.approx(1 - 26 / 27) == lengths["length, hemmed to washed 3"]
+        assert pytest.approx(1 - (30 / 33) * (26 / 27)) == lengths["length, loom to washed 3"]
+
     def test_said_in_words(self, tmp_path: Path) -> None:
         """`sewn: after wash 1` says the same without `hemmed:` in its place."""
         header = (
@@ -266,6 +274,13 @@ class TestMarks:
         assert ["width, reed to loom", "width, loom to off", "width, reed to off", "length, loom to off"] == list(
             losses(made.rows)
         )
+
+    def test_a_rectangle(self, tmp_path: Path) -> None:
+        """Marks may be further apart one way than the other."""
+        assert {
+            "width, off to washed": pytest.approx(0.04),
+            "length, off to washed": pytest.approx(0.1),
+        } == losses(woven(tmp_path, "units: mm\nmarks: 100 x 250\nwashed: 96 x 225").rows)
 
     def test_several_washes(self, tmp_path: Path) -> None:
         """Every wash is measured between the marks that were sewn once."""
