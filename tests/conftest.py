@@ -45,6 +45,9 @@ def tiny_journal(tmp_path_factory: pytest.TempPathFactory) -> Path:
     photos.mkdir()
     (photos / "on-the-line.jpg").write_bytes(photograph())
     (photos / "at-the-loom.jpg").write_bytes(photograph(1200, 700))
+    for kind, name in (("yarns", "linen-20-2"), ("drafts", "huck-squares"), ("looms", "small-loom")):
+        (folder / "entries" / kind / name).mkdir()
+        (folder / "entries" / kind / name / "by-the-window.jpg").write_bytes(photograph(600, 400))
     (photos / "prices.csv").write_text("CANARYPRICES", encoding="utf-8")
     (folder / "entries" / "warps" / "readme.md").write_text("CANARYREADME", encoding="utf-8")
     (folder / "entries" / "drafts" / "old.dat").write_bytes(b"CANARYDRAFT")

@@ -10,6 +10,7 @@ from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
 from journal_tools.pages.draft_part import part_of
+from journal_tools.pages.photos import photos
 from journal_tools.pages.swatch import EPI, Swatch, cloth, swatch_of
 from journal_tools.pages.views import DraftPart, Picture
 from journal_tools.pictures.colour import plain_tone
@@ -32,6 +33,7 @@ def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
         (),
         archive.problems_of(draft),
         archive.neighbours("drafts", draft.name),
+        photos(archive, draft),
     )
 
 

@@ -63,7 +63,7 @@ def _key(folder: Path, public: bool, serving: bool) -> str:
     for path in _files(Path(__file__).parents[1], (".py", ".html", ".css", ".js")):
         key.update(f"{path.name} {path.stat().st_size} {path.stat().st_mtime_ns}".encode())
     for path in _files(folder):
-        key.update(str(path.relative_to(folder)).encode())
+        key.update(os.fsencode(path.relative_to(folder)))
         if path.suffix == ".md":
             key.update(path.read_bytes())
         else:  # a photo is megabytes; its time tells well enough whether it is another one

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
+from journal_tools.pages.photos import photos
 from journal_tools.pages.views import Fact, Link, ThingView
 from journal_tools.quantities import show_density
 from journal_tools.records import Finish, Loom, Record, Warp
@@ -57,6 +58,7 @@ def _thing(
         cards=tuple(card(archive, warp) for warp in used),
         problems=archive.problems_of(record),
         neighbours=archive.neighbours(kind, record.name),
+        photos=photos(archive, record),
     )
 
 

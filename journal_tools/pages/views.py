@@ -267,6 +267,7 @@ class YarnView:
     cards: tuple[Card, ...] = ()
     problems: tuple[Problem, ...] = ()
     neighbours: Neighbours | None = None
+    photos: tuple[Picture, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -280,6 +281,7 @@ class DraftView:
     tables: tuple[Table, ...] = ()
     problems: tuple[Problem, ...] = ()
     neighbours: Neighbours | None = None
+    photos: tuple[Picture, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -296,6 +298,7 @@ class ThingView:
     cards: tuple[Card, ...] = ()
     problems: tuple[Problem, ...] = ()
     neighbours: Neighbours | None = None
+    photos: tuple[Picture, ...] = ()
 
 
 @dataclass(frozen=True)

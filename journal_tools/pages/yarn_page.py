@@ -11,6 +11,7 @@ from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
+from journal_tools.pages.photos import photos
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
 from journal_tools.pictures.scatter import LossPoint, LossScatter
 from journal_tools.quantities import show_density
@@ -31,6 +32,7 @@ def yarn_view(archive: Archive, yarn: Yarn) -> views.YarnView:
         tuple(card(archive, each.warp) for each in past.warps),
         archive.problems_of(yarn),
         archive.neighbours("yarns", yarn.name),
+        photos(archive, yarn),
     )
 
 

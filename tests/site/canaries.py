@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import calendar
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -174,19 +174,24 @@ def plant(folder: Path) -> Planter:
         for kind, one in (("yarns", "yarn"), ("drafts", "draft"), ("looms", "loom"), ("finishes", "finish")):
             record = planter.fields(KINDS[kind], "lift_plan")
             write(folder / kind / f"{brood}-{one}.md", record, planter.word(f"notes of {kind}"))
+            take(folder / kind / f"{brood}-{one}", record["photos"])
         share = "yes" if planter is shared else "no"
         deep = planter.fields(Warp, "pieces", share=share)
         flat = planter.fields(Warp, "stretches", share=share, was=planter.word("another old name"))
         for name, record in ((f"{brood}-deep", deep), (f"{brood}-flat", flat)):
             write(folder / "warps" / f"{name}.md", record, planter.word("notes of warps"))
-            for photo in record["photos"]:
-                path = folder / "warps" / name / photo
-                path.parent.mkdir(exist_ok=True)
-                path.write_bytes(photograph(120, 90))
+            take(folder / "warps" / name, record["photos"])
     names = [f"hidden-{what}" for what in ("deep", "flat", "yarn", "draft", "loom", "finish")]
     shared.canaries += [Canary(each.field, each.needle, False) for each in hidden.canaries]
     shared.canaries += [Canary("name of a record", name, False) for name in names]
     return shared
+
+
+def take(folder: Path, names: Iterable[str]) -> None:
+    """Photographs of these names in the folder beside a record."""
+    folder.mkdir()
+    for name in names:
+        (folder / name).write_bytes(photograph(120, 90))
 
 
 def write(path: Path, record: Mapping[str, Any], notes: str) -> None:

@@ -98,10 +98,18 @@ class TestInASite:
         assert [line] == [each["alt"] for each in self.photos(tiny_public_site)]
         assert 3 == len(list((tiny_public_site / "pictures").glob("*.webp")))
 
+    @pytest.mark.parametrize("address", ["yarns/linen-20-2.html", "drafts/huck-squares.html", "looms/small-loom.html"])
+    def test_beside_a_record_of_any_kind(self, tiny_site: Path, tiny_public_site: Path, address: str) -> None:
+        """A photograph beside a yarn, a draft or a loom is on its page, and for others only when it is marked so."""
+        assert ["480w", "600w"] == [
+            part.split()[1] for each in self.photos(tiny_site, address) for part in each["srcset"].split(",")
+        ]
+        assert [] == self.photos(tiny_public_site, address)
+
     @staticmethod
-    def photos(site: Path) -> list[dict[str, str]]:
-        """The photographs on the page of the napkins."""
-        pictures = seen(site, "warps/gannet-napkins.html").all("img")
+    def photos(site: Path, address: str = "warps/gannet-napkins.html") -> list[dict[str, str]]:
+        """The photographs on a page, the napkins' page if no other."""
+        pictures = seen(site, address).all("img")
         return [picture for picture in pictures if "photo" in picture.get("class", "").split()]
 
 
