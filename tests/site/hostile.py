@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import os
 from pathlib import Path
 
 from journal_tools.records import KINDS, Settings, Warp
@@ -83,6 +85,8 @@ def harm(folder: Path) -> None:
         photos.mkdir(parents=True)
         file = "it's <b> \"{{ 1 }}\" & $1 #2 ?.jpg"
         (photos / file).write_bytes(photograph(120, 90))
+        with contextlib.suppress(OSError):  # a name that is no text, which some systems do not take
+            Path(os.fsdecode(bytes(photos) + b"/caf\xe9.jpg")).write_bytes(photograph(120, 90))
         record["photos"] = {file: ALL}
         record["photos_for_everyone"] = [file]
         write(folder / "warps" / f"{name}.md", record, NOTES)
