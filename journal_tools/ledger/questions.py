@@ -116,7 +116,7 @@ def _names(journal: Journal, warp: Warp, own: tuple[Stretch, ...]) -> Iterator[P
         if isinstance(stretch.draft, str) and stretch.draft not in journal.drafts:
             yield _missing(warp, stretch.line("draft"), "draft", stretch.draft, journal.drafts)
     levels: list[Cloth] = [*own, *own[0].pieces]
-    named = [(name, level.line("finish")) for level in levels for name in level.finish]
+    named = [(name, level.line("finish")) for level in levels for name in level.finish if name]
     named += [(at.finish, at.line("finish")) for level in levels for at in level.washed if at.finish]
     for name, line in named:
         if name not in journal.finishes:

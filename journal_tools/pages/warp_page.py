@@ -13,7 +13,7 @@ from journal_tools.pages.account import went
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import main_stretch, weave_of
 from journal_tools.pages.draft_part import draft_part
-from journal_tools.pages.measured import measured, off_words, size_text, tape_unit
+from journal_tools.pages.measured import drawn_unit, measured, off_words, size_text
 from journal_tools.pages.photos import photos
 from journal_tools.pages.swatch import PAGE, cloth, swatch_of
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
@@ -60,7 +60,7 @@ def _facts(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[Fact]:
     if warp.loom:
         yield Fact("loom", (archive.link("looms", warp.loom),))
     yield from _sett_facts(warp, main_stretch(warp), ledger)
-    finishes = dict.fromkeys(name for each in (warp, *warp.stretches) for name in each.finish)
+    finishes = dict.fromkeys(name for each in (warp, *warp.stretches) for name in each.finish if name)
     finishes |= dict.fromkeys(at.finish for each in (warp, *warp.stretches) for at in each.washed if at.finish)
     if finishes:
         yield Fact("finish", tuple(archive.link("finishes", name) for name in finishes))
@@ -132,7 +132,7 @@ def _finished(pieces: Sequence[PieceLedger]) -> Iterator[Fact]:
 
 def _density_unit(pieces: Sequence[PieceLedger]) -> Literal["in", "cm"]:
     lines = [line for piece in pieces for line in piece.sizes]
-    return "cm" if lines and tape_unit(lines[0].unit) == "cm" else "in"
+    return "cm" if lines and drawn_unit(lines[0].unit) == "cm" else "in"
 
 
 def _stretches(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[views.Stretch]:
@@ -162,8 +162,9 @@ def _pieces_table(ledger: Ledger, stretch: str) -> Table | None:
     if len(pieces) < 2 and not any(piece.number > 1 for piece in pieces):
         return None
     states = sorted({line.state for piece in pieces for line in piece.sizes if line.measured_mm is not None})
-    unit = _density_unit(pieces)
-    columns = [Column("piece"), *(Column(f"{state.name}, {unit}", number=True) for state in states if state.rank > 0)]
+    units = {line.state: line.unit for piece in pieces for line in piece.sizes if line.measured_mm is not None}
+    woven = [state for state in states if state.rank > 0]
+    columns = [Column("piece"), *(Column(f"{state.name}, {units[state]}", number=True) for state in woven)]
     columns += [Column("width lost", number=True), Column("length lost", number=True), Column("off plan")]
     rows = [
         (

@@ -25,6 +25,7 @@ from journal_tools.records.yarns_used import all_yarns, yarn_in_use
 M = TypeVar("M", bound=Model)
 S = TypeVar("S", bound=Stretch)
 T = TypeVar("T")
+V = TypeVar("V")
 
 
 def public(journal: Journal) -> Journal:
@@ -35,7 +36,7 @@ def public(journal: Journal) -> Journal:
     used = [journal.warps[name] for name in warps]
     return dataclasses.replace(
         shared,
-        yarns=_used(journal.yarns, (yarn.name for warp in used for yarn in all_yarns(journal, warp))),
+        yarns=_shared_yarns(journal, used),
         drafts=_used(journal.drafts, (name for warp in used for name in _drafts(warp))),
         looms=_used(journal.looms, (warp.loom or "" for warp in used)),
         finishes=_used(journal.finishes, (name for warp in used for name in _finishes(warp))),
@@ -79,6 +80,43 @@ def _used(records: Mapping[str, M], wanted_names: Iterable[str]) -> dict[str, M]
     return {name: _allowed(record) for name, record in records.items() if name in wanted}
 
 
+def _shared_yarns(journal: Journal, warps: Iterable[Warp]) -> dict[str, Yarn]:
+    """The yarns of shared warps, each with the colours that those warps used: the rest is the stock."""
+    colours: dict[str, set[str]] = {}
+    for warp in warps:
+        for yarn in all_yarns(journal, warp):
+            if yarn.record is not None:
+                first = next(iter(yarn.record.colours or {}), "")  # what is drawn where no colour was said
+                colours.setdefault(yarn.name, set()).add(yarn.colour or first)
+    return {
+        name: dataclasses.replace(
+            yarn,
+            colours={colour: hex_ for colour, hex_ in (yarn.colours or {}).items() if colour in colours[name]} or None,
+        )
+        for name, yarn in _used(journal.yarns, colours).items()
+    }
+
+
+def _with_records(journal: Journal, value: V) -> V:
+    """A warp, in depth, without the names of finishes and drafts that have no record: those are free text."""
+    if isinstance(value, tuple):
+        return cast(V, tuple(_with_records(journal, each) for each in value))
+    if isinstance(value, Mapping):
+        return cast(V, {key: _with_records(journal, each) for key, each in value.items()})
+    if not isinstance(value, Model):
+        return value
+    told = {attribute: getattr(value, attribute) for attribute, words in words_of(type(value)).values() if words.public}
+    kept = {attribute: _with_records(journal, each) for attribute, each in told.items()}
+    if isinstance(kept.get("finish"), tuple):
+        # Empty, not gone: the second recipe is the second wash's.
+        kept["finish"] = tuple(name if name in journal.finishes else "" for name in kept["finish"])
+    elif "finish" in kept and kept["finish"] not in journal.finishes:
+        kept["finish"] = None
+    if isinstance(kept.get("draft"), str) and kept["draft"] not in journal.drafts:
+        kept["draft"] = None
+    return dataclasses.replace(value, **kept)
+
+
 def _drafts(warp: Warp) -> list[str]:
     return [each.draft for each in (warp, *warp.stretches) if isinstance(each.draft, str)]
 
@@ -90,7 +128,7 @@ def _finishes(warp: Warp) -> list[str]:
 
 
 def _public_warp(journal: Journal, warp: Warp) -> Warp:
-    shared = _allowed(warp)
+    shared = _with_records(journal, _allowed(warp))
     rename = {alias: _plain_name(journal, warp, alias) for alias in warp.yarns or {}}
     bands = {band: f"band {number}" for number, band in enumerate(_bands(warp), start=1)}
     above = tuple(rule for rule in warp.learn if rule.source is not None)
@@ -107,6 +145,7 @@ def _public_warp(journal: Journal, warp: Warp) -> Warp:
         learn=_without_reasons(learned) if stretches else own.learn,
         weft=_renamed_wefts(shared.weft, rename),
         opens="yes" if warp.opens else None,
+        loom=warp.loom if warp.loom in journal.looms else None,
         yarn=rename.get(warp.yarn or "", warp.yarn),
         yarns={name: YarnUse(yarn=name) for name in rename.values()} or None,
         warp=tuple(

@@ -114,6 +114,8 @@ def full_of_canaries(folder: Path) -> Journal:
         path.parent.mkdir(parents=True, exist_ok=True)
         lines = "\n".join(block(filled(kind)))
         path.write_text(f"---\n{lines}\n---\n\n{word(kind, 'notes')}\n", encoding="utf-8")
+    for kind in (Stretch, Piece, SizeAt):
+        (folder / f"finishes/{word(kind, 'finish')}.md").write_text("---\ntitle: Another\n---\n", encoding="utf-8")
     return read_journal(folder)
 
 

@@ -58,6 +58,9 @@ NEVER = """cost price hours buyer now on_hand place note tags lot put_up accepte
     taken""".split()
 """What no kind may share, by the names of the fields."""
 
+UNUSED = word(KINDS["yarns"], "colours")
+"""A colour that no shared warp used is the stock, and not shared."""
+
 OPENS = word(KINDS["warps"], "opens")
 """It may be shared that a cloth opens, and not in the weaver's words."""
 
@@ -135,7 +138,7 @@ class TestCanaries:
         """What is left are the words of the fields on the list, the captions of shared photos, the front page."""
         allowed = {said for said, shared in every_word().items() if shared}
         captions = {word(kind, "photos") for kind in KINDS.values()}
-        expected = allowed - {OPENS} | captions | {word(Settings, "notes")}
+        expected = allowed - {OPENS, UNUSED} | captions | {word(Settings, "notes")}
 
         assert expected == singing(public(canaries))
 
@@ -207,6 +210,37 @@ class TestWhatIsShared:
         assert [["a"], ["one"], ["x"], ["full", "wash"]] == [
             sorted(shared.kind(kind)) for kind in ("yarns", "looms", "drafts", "finishes")
         ]
+
+    def test_colours_that_were_used(self, tmp_path: Path) -> None:
+        """A shared yarn brings the colours that shared warps used; the others in the stock are nobody's business."""
+        colours = "colours:\n  natural: d8cba8\n  blue: 336699\n  red: 993333"
+        made = write(
+            tmp_path,
+            yarns__a=colours,
+            yarns__b=colours,
+            warps__shown="share: yes\nyarn: a blue\nweft: b",
+            warps__hidden="yarn: a red",
+        )
+        yarns = public(made).yarns
+
+        assert {"blue": "336699"} == yarns["a"].colours
+        assert {"natural": "d8cba8"} == yarns["b"].colours
+
+    def test_names_without_a_record(self, tmp_path: Path) -> None:
+        """A loom, a draft or a finish without a record is free text, and stays at home."""
+        made = write(
+            tmp_path,
+            finishes__wash="title: Wash",
+            warps__w=(
+                "share: yes\nloom: aunt-maud\ndraft: for-the-doctor\nfinish: [grandmother, wash]\n"
+                "pieces:\n  - finish: neighbour\n    washed:\n      size: 9 x 9\n      finish: hers"
+            ),
+        )
+        warp = public(made).warps["w"]
+
+        assert (None, None, ("", "wash")) == (warp.loom, warp.draft, warp.finish)
+        assert (("",), None) == (warp.pieces[0].finish, warp.pieces[0].washed[0].finish)
+        assert not [word for word in ("maud", "doctor", "grandmother", "neighbour", "hers'") if word in repr(warp)]
 
     def test_nothing_at_all(self, tmp_path: Path) -> None:
         """A journal that shares no warp shares no record, and keeps its front page."""
