@@ -131,9 +131,17 @@ def _read_kind(
     """The records of one folder; with words in `naming`, those alone whose text has one of them."""
     if not (folder / sub).is_dir():
         return
+    if (folder / sub).is_symlink():
+        right = "this folder is a link; a journal's records stand in folders of its own."
+        problems.append(Problem(sub, 0, "folder", sub, right, slug="link"))
+        return
     with os.scandir(folder / sub) as listing:
-        names = sorted(entry.name for entry in listing if entry.name.endswith(".md"))
-    for file_name in names:
+        names = sorted((entry.name, entry.is_symlink()) for entry in listing if entry.name.endswith(".md"))
+    for file_name, is_link in names:
+        if is_link and not _inside(folder / sub / file_name, folder):
+            right = "this is a link to a file outside the journal, which is not read; put the record itself here."
+            problems.append(Problem(f"{sub}/{file_name}", 0, "file", file_name, right, slug="link"))
+            continue
         file, name = f"{sub}/{file_name}", file_name.removesuffix(".md")
         if name.lower() in ("readme", "index") or name.startswith((".", "_")):
             continue
@@ -159,6 +167,14 @@ def _read_kind(
         if isinstance(record, Yarn):
             record = cast(R, _counted(record, settings, problems))
         yield record
+
+
+def _inside(path: Path, folder: Path) -> bool:
+    """Whether a link leads to a file inside the journal."""
+    try:
+        return path.resolve().is_relative_to(folder.resolve())
+    except (OSError, RuntimeError):  # a link that leads to itself
+        return False
 
 
 def _names_one(path: Path, words: tuple[str, ...]) -> bool:
