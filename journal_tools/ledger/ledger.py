@@ -66,7 +66,10 @@ class SizeLine:
 
 @dataclass(frozen=True)
 class PieceLedger:
-    """One piece, or pieces written down as alike. name: "" for the only one."""
+    """One piece, or pieces written down as alike. name: "" for the only one.
+
+    plan: what it was planned as, "" for a plan without a name and for none.
+    """
 
     stretch: str
     name: str
@@ -76,6 +79,7 @@ class PieceLedger:
     counts: FinishedCounts
     mass: Reckoned | None
     laid: Laid
+    plan: str = ""
 
     def size(self, direction: str, state: State) -> SizeLine | None:
         """The line of one state."""
@@ -145,6 +149,7 @@ def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) ->
         finished_counts(laid, chains["width"], chains["length"]),
         weigh(journal, laid, chains["width"], chains["length"], account),
         laid,
+        plan.name if plan is not None else "",
     )
 
 

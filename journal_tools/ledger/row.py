@@ -106,6 +106,7 @@ class Owner:
 
 def row_of(owner: Owner, direction: str, loss: Loss, planned: float | None, learned: tuple[bool, str]) -> Row:
     """The row of one piece's loss."""
+    measured = {_moment(each) for each in loss.through}
     return Row(
         owner.warp,
         owner.stretch,
@@ -117,11 +118,7 @@ def row_of(owner: Owner, direction: str, loss: Loss, planned: float | None, lear
         loss.last.state,
         loss.loss,
         loss.uncertainty,
-        tuple(
-            state
-            for state in skipped(_moment(loss.first.state), _moment(loss.last.state))
-            if state not in {_moment(each) for each in loss.through}
-        ),
+        tuple(state for state in skipped(_moment(loss.first.state), _moment(loss.last.state)) if state not in measured),
         planned,
         loss.joined,
         owner.steered and loss.last.state.rank > 3,

@@ -60,7 +60,8 @@ def weigh(
     picks = _pick_count(laid, loom_mm)
     if not (warp_tex and weft_tex and loom_mm and reed and picks and laid.ends) or laid.band is not None:
         return None
-    taken = account.take_up.loss if account and account.take_up else TAKE_UP_ELSE
+    told = account.take_up if account is not None else None
+    taken = told.loss if told is not None and told.basis != "at most" else TAKE_UP_ELSE  # not what went astray
     warp = Threads(laid.ends, loom_mm / (1 - max(taken, 0.0)) + laid.fringe_mm, warp_tex, warp_lost)
     weft = Threads(picks, reed / laid.opens_by * WEFT_OVER_REED, weft_tex, weft_lost)
     weights = laid.said("weight") or {}

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from journal_tools.ledger import Account, Ledger
+from journal_tools.ledger.uncertainty import tape_unit
 from journal_tools.ledger.words import per_cent
-from journal_tools.pages.measured import tape_unit
 from journal_tools.pages.views import Went
 from journal_tools.quantities import show_length
 

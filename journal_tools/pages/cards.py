@@ -9,7 +9,7 @@ from journal_tools.ledger import Ledger
 from journal_tools.ledger.state import MADE_UP
 from journal_tools.ledger.words import COMPARED, per_cent
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.measured import mean_lines, tape_unit
+from journal_tools.pages.measured import alike, mean_lines
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.views import Card, Figure, Picture
 from journal_tools.problems import Problem
@@ -83,14 +83,14 @@ def _figures(ledger: Ledger) -> Iterator[Figure]:
 
 def finished_size(ledger: Ledger) -> Figure | None:
     """The last size of the first stretch: made up, else the last one measured."""
-    first = [piece for piece in ledger.pieces if piece.stretch == ledger.pieces[0].stretch]
+    first = alike([piece for piece in ledger.pieces if piece.stretch == ledger.pieces[0].stretch])
     lines = {way: [line for line in mean_lines(first, way) if line.measured_mm is not None] for way in COMPARED}
     if any(piece.laid.band is not None for piece in first) or not all(lines.values()):
         return None
     width, length = lines["width"][-1], lines["length"][-1]
     if width.state != length.state or width.yardstick == "marks":
         return None
-    unit = tape_unit(width.unit)
+    unit = width.unit
     across = show_length(width.measured_mm or 0, unit, width.mark_mm, pretty=True).removesuffix(f" {unit}")
     along = show_length(length.measured_mm or 0, unit, length.mark_mm, pretty=True)
     return Figure(f"{across} × {along}", width.state.name if width.state != MADE_UP else "made up")
