@@ -11,6 +11,7 @@ import gc
 import hashlib
 import json
 import os
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import asdict
@@ -19,6 +20,7 @@ from pathlib import Path
 
 from journal_tools.pages.panels import Panels
 from journal_tools.pages.site import Page, Site, make_site
+from journal_tools.pictures.store import drawn_by, write_whole
 from journal_tools.problems import Problem, Severity
 from journal_tools.records import read_journal
 
@@ -26,6 +28,9 @@ KEPT = 3
 """Sites kept: yours, the one for others, and one to spare."""
 
 LIBRARIES = ("Jinja2", "PyYAML")
+
+UNUSED = 24 * 60 * 60
+"""Seconds after which a file of the cache that no kept site wants is thrown away."""
 
 
 def site_of(folder: Path, cache: Path, *, public: bool = False, serving: bool = False) -> Site:
@@ -59,7 +64,7 @@ def _no_sweeping() -> Iterator[None]:
 
 
 def _key(folder: Path, public: bool, serving: bool) -> str:
-    key = hashlib.sha256(repr((public, serving, [version(name) for name in LIBRARIES])).encode())
+    key = hashlib.sha256(repr((public, serving, [version(name) for name in LIBRARIES])).encode() + drawn_by())
     for path in _files(Path(__file__).parents[1], (".py", ".html", ".css", ".js")):
         key.update(f"{path.name} {path.stat().st_size} {path.stat().st_mtime_ns}".encode())
     for path in _files(folder):
@@ -82,20 +87,24 @@ def _files(folder: Path, suffixes: tuple[str, ...] = ()) -> Iterator[Path]:
 
 
 def _read(kept: Path, cache: Path) -> Site | None:
-    """A kept site, None when there is none or it is not whole, its pictures among it."""
+    """A kept site, None when there is none or it is not whole, its panels and pictures among it."""
     try:
         listed = json.loads(kept.read_bytes())
         os.utime(kept)  # so that the one used last is thrown away last
-    except (OSError, ValueError):
+        assets = {address: cache / file for address, file in listed["assets"].items()}
+        places = {address: (start, middle, end) for address, (start, middle, end) in listed["panels"].items()}
+        problems = tuple(
+            Problem(**{**problem, "severity": Severity(problem["severity"])}) for problem in listed["problems"]
+        )
+        site = Site(
+            tuple(Page(**page) for page in listed["pages"]),
+            Panels(kept.with_suffix(".panels"), places),
+            assets,
+            problems,
+        )
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
-    assets = {address: cache / file for address, file in listed["assets"].items()}
-    panels = Panels(kept.with_suffix(".panels"), {address: tuple(place) for address, place in listed["panels"].items()})
-    if not panels.path.is_file() or not all(file.is_file() for file in assets.values()):
-        return None
-    problems = tuple(
-        Problem(**{**problem, "severity": Severity(problem["severity"])}) for problem in listed["problems"]
-    )
-    return Site(tuple(Page(**page) for page in listed["pages"]), panels, assets, problems)
+    return site if site.panels.whole and all(file.is_file() for file in assets.values()) else None
 
 
 def _write(kept: Path, cache: Path, site: Site) -> None:
@@ -105,22 +114,24 @@ def _write(kept: Path, cache: Path, site: Site) -> None:
         "problems": [problem.as_json() for problem in site.problems],
         "assets": {address: file.relative_to(cache).as_posix() for address, file in site.assets.items()},
     }
-    part = kept.with_suffix(f".{os.getpid()}")
-    part.write_text(json.dumps(listed), encoding="utf-8")
-    part.replace(kept)  # whole or not at all, should the build be stopped here
+    write_whole(kept, json.dumps(listed).encode())
     _throw_away(kept.parent, cache / "pictures")
 
 
 def _throw_away(sites: Path, pictures: Path) -> None:
-    """Drop the sites used longest ago, and the pictures that none of the others shows."""
-    newest = sorted(sites.glob("*.json"), key=lambda path: path.stat().st_mtime, reverse=True)
-    for old in newest[KEPT:]:
-        old.unlink(missing_ok=True)
-        old.with_suffix(".panels").unlink(missing_ok=True)
-    try:
-        shown = {Path(file).name for kept in newest[:KEPT] for file in json.loads(kept.read_bytes())["assets"].values()}
-    except (OSError, ValueError):
-        return
-    for picture in pictures.iterdir():
-        if picture.suffix in (".png", ".svg", ".webp") and picture.name not in shown:
-            picture.unlink(missing_ok=True)
+    """Drop the sites used longest ago, the pictures that none of the others shows, and what was left half made.
+
+    Only what nothing has used for a day: another build may be drawing what it has not listed yet.
+    """
+    newest = sorted(sites.glob("*.json"), key=lambda path: path.stat().st_mtime, reverse=True)[:KEPT]
+    wanted = {name for kept in newest for name in (kept.name, kept.with_suffix(".panels").name)}
+    shown = {file.name for kept in newest if (site := _read(kept, sites.parent)) for file in site.assets.values()}
+    for path in [*sites.iterdir(), *pictures.iterdir()]:
+        listing = path.suffix == ".txt"  # which sizes a photo has: a few letters, and hard to make again
+        if path.name in wanted or path.name in shown or listing:
+            continue
+        try:
+            if time.time() - path.stat().st_mtime > UNUSED:
+                path.unlink()
+        except OSError:
+            continue  # gone already, by another build

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from pathlib import Path
 from types import TracebackType
@@ -14,6 +15,15 @@ class Panels:
     def __init__(self, path: Path, places: Mapping[str, tuple[int, int, int]]) -> None:
         self.path = path
         self.places = places
+
+    @property
+    def whole(self) -> bool:
+        """Whether the file is there and holds every panel."""
+        try:
+            size = self.path.stat().st_size
+        except OSError:
+            return False
+        return size == max((end for _, _, end in self.places.values()), default=0)
 
     def of(self, address: str) -> tuple[str, str]:
         """The safe HTML above and below a page's notes."""
@@ -31,10 +41,12 @@ class PanelsFile:
         self.panels = Panels(path, {})
         self._places: dict[str, tuple[int, int, int]] = {}
         self._file: BinaryIO
+        self._part: Path
 
     def __enter__(self) -> PanelsFile:
         self.panels.path.parent.mkdir(parents=True, exist_ok=True)
-        self._file = self.panels.path.open("wb")
+        self._part = self.panels.path.with_suffix(f".{os.getpid()}")
+        self._file = self._part.open("wb")
         return self
 
     def add(self, address: str, both: tuple[str, str]) -> None:
@@ -47,4 +59,6 @@ class PanelsFile:
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
         self._file.close()
+        if error is None:
+            self._part.replace(self.panels.path)  # whole or not at all: another build may be reading it
         self.panels = Panels(self.panels.path, self._places)

@@ -46,8 +46,14 @@ class PictureStore:
         return hashlib.sha256(self._drawn_by + what).hexdigest()[:24] + suffix
 
     def has(self, name: str) -> bool:
-        """Whether a picture is there already, or has been asked for."""
-        return name in self._asked or (self.folder / name).is_file()
+        """Whether a picture is there already, or has been asked for; one that is there counts as used now."""
+        if name in self._asked:
+            return True
+        try:
+            os.utime(self.folder / name)
+        except OSError:
+            return False
+        return True
 
     def draw(self, name: str, drawing: Callable[..., bytes], *given: Any) -> None:
         """Have a picture drawn unless it is there. drawing: a function of a module, which gives the file."""
