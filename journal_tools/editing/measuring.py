@@ -126,6 +126,12 @@ def new_spot(warp: Warp, piece: str, stretch: str | None) -> tuple[Spot, Change]
         above, into = ("stretches", named[0]), warp.stretches[named[0]]
     if piece in [each.name for each in into.pieces]:
         raise NotMeasured(f'{warp.heading} has a piece called "{piece}" already; leave out --add.')
+    sizes = [state for state in ("on_loom", "off_loom", "hemmed", "washed", "made_up") if getattr(into, state)]
+    if sizes and not into.pieces:
+        raise NotMeasured(
+            f"{into.name or warp.heading} has sizes of its own ({_listed(sizes)}), which a new piece would"
+            " take for its own. Put them below `pieces:` as the first piece, with a name, and then add this one."
+        )
     path = (*above, "pieces", len(into.pieces))
     return Spot(path, Piece(name=piece), piece), Change((*above, "pieces"), {"name": piece}, append=True)
 
