@@ -58,9 +58,7 @@ def item_lines(item: Value, column: int, habit: Habit) -> list[str]:
     if not item:
         return [dash + ("{}" if isinstance(item, Mapping) else "[]")]
     if isinstance(item, Mapping):
-        lines = [
-            line for key, below in item.items() for line in field_lines(key, below, column + 2, habit)
-        ]
+        lines = [line for key, below in item.items() for line in field_lines(key, below, column + 2, habit)]
     else:
         lines = [line for below in item for line in item_lines(below, column + 2, habit)]
     return [dash + lines[0][column + 2 :], *lines[1:]]

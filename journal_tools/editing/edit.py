@@ -129,9 +129,7 @@ def _with_value(header: str, place: Place, value: Value, habit: Habit, line_end:
     return header[:cut] + header[end:below] + _joined(lines, line_end) + header[below:]
 
 
-def _with_field(
-    header: str, place: Place, key: str, value: Value, habit: Habit, line_end: str
-) -> str:
+def _with_field(header: str, place: Place, key: str, value: Value, habit: Habit, line_end: str) -> str:
     """A new field at the end of a mapping; at the end of the header for the top one."""
     node = place.node
     assert isinstance(node, yaml.MappingNode)

@@ -108,6 +108,4 @@ def _refused_at(fm: FrontMatter, change: Change, right: str) -> SpliceRefused:
     place, _ = find(fm.node, change.path)
     words = (str(key + 1) if isinstance(key, int) else key for key in change.path)
     line = line_of(fm, place.key or place.node)
-    return SpliceRefused(
-        Problem(fm.file, line, ": ".join(words), str(change.value), right, slug="not-written")
-    )
+    return SpliceRefused(Problem(fm.file, line, ": ".join(words), str(change.value), right, slug="not-written"))

@@ -64,15 +64,12 @@ def find_block(text: str, file: str) -> Block | Problem:
         problems.append(_nearly(file, closing, words[closing], "ends"))
     elif closing is None:
         end = first + 1 + _probable_end(words[first + 1 :])
-        right = (
-            "The fields that begin here have no end. Put a line `---` below the last field"
-            + (f", probably below line {end}." if end > first + 1 else ".")
+        right = "The fields that begin here have no end. Put a line `---` below the last field" + (
+            f", probably below line {end}." if end > first + 1 else "."
         )
         problems.append(Problem(file, first + 1, "", words[first], right, slug="fence"))
         return Block(starts[first + 1], starts[end], starts[end], first + 2, tuple(problems))
-    return Block(
-        starts[first + 1], starts[closing], starts[closing + 1], first + 2, tuple(problems)
-    )
+    return Block(starts[first + 1], starts[closing], starts[closing + 1], first + 2, tuple(problems))
 
 
 def _nearly_closing(words: list[str], start: int, stop: int) -> int | None:

@@ -128,9 +128,7 @@ def _faults(words: list[str], stopped: yaml.YAMLError, at: int) -> Iterator[tupl
     yield at, no_colon_fault(words, at)
 
 
-def _problem(
-    words: list[str], number: int, fault: LineFault | None, file: str, first_line: int
-) -> Problem:
+def _problem(words: list[str], number: int, fault: LineFault | None, file: str, first_line: int) -> Problem:
     if fault is None:
         right = "This line cannot be read. A field is `key: value`, with a blank after the colon."
         fault = LineFault(words[number].strip(), right, "", "")

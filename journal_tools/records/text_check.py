@@ -26,9 +26,7 @@ _SIZE = re.compile(r"[~?\d].* [x×] ")
 _FIELD = re.compile(r"[ \t]*(?:- )?[a-z_][\w ]*:(?:\s|\Z)")
 
 
-def text_faults(
-    node: yaml.Node, key: yaml.Node | None, header: str, lines: list[str]
-) -> Iterator[Found]:
+def text_faults(node: yaml.Node, key: yaml.Node | None, header: str, lines: list[str]) -> Iterator[Found]:
     """What is wrong with a text. key: the key it stands under, None for a list's item or a key."""
     if not isinstance(node, yaml.ScalarNode) or node.style in ("|", ">"):
         return

@@ -13,9 +13,7 @@ from journal_tools.records.flow_form import line_and_below, meant_by, one_line
 from journal_tools.records.node_tree import compose
 from journal_tools.records.quoting import quoted
 
-_MISSING_BLANK = re.compile(
-    rf"([^\W\d][\w ]*?)(?::|[ ]*\uff1a[ ]*)(?!//)([^\s{ODD_BLANKS}].*)\Z", re.DOTALL
-)
+_MISSING_BLANK = re.compile(rf"([^\W\d][\w ]*?)(?::|[ ]*\uff1a[ ]*)(?!//)([^\s{ODD_BLANKS}].*)\Z", re.DOTALL)
 _INCHES = re.compile(r'"[~?\d][^"]*\d[ ]?".*[^" ]')
 _ODD_BLANK_AFTER = re.compile(rf"(-|[^\W\d][\w ]*?:)[{ODD_BLANKS}][ {ODD_BLANKS}]*(.*)\Z", re.DOTALL)
 _EQUALS = re.compile(r"([^\W\d][\w ]*?)[ ]*=[ ]*(\S.*)\Z", re.DOTALL)
