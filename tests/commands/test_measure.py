@@ -243,6 +243,15 @@ class TestPieces:
         ) == text_of(napkins)
         assert "napkin 7\n  width, reed to loom                  4.1 %" in said.output
 
+    def test_not_beside_sizes_of_its_own(self, tenterhook: Shell, tideline: Path) -> None:
+        """A new piece beside the sizes of a six-line warp would take them for its own: nothing is written."""
+        before = text_of(tideline)
+        said = tenterhook("measure", "tideline-towels", "--add", "--piece", "towel 2", "--washed", "18 x 30")
+
+        assert 1 == said.exit_code
+        assert "tideline-towels has sizes of its own (on_loom, washed)" in said.stderr
+        assert before == text_of(tideline)
+
     @pytest.mark.parametrize(
         ("words", "why"),
         [

@@ -61,6 +61,16 @@ class TestWeight:
 
         assert pytest.approx(grams(400, 30 / (33 / 36), 600, 21), rel=1e-6) == mass(tmp_path, header).bought
 
+    def test_take_up_that_is_a_bound(self, tmp_path: Path) -> None:
+        """What an account says at most holds all that went astray, and is no take-up to weigh by."""
+        header = TOWEL.replace("ends: 400", "ends: 400\n  wound: 2 yd") + "where_it_went:\n  tie-on: 6 in\n"
+        account = woven(tmp_path / "a", header, yarns__cotton=COTTON).account
+
+        assert account is not None
+        assert account.take_up is not None
+        assert ("at most", True) == (account.take_up.basis, account.take_up.loss > 0.2)
+        assert pytest.approx(grams(400, 30 / (1 - 0.06), 600, 21), rel=1e-6) == mass(tmp_path / "b", header).bought
+
     def test_a_beat_for_a_count(self, tmp_path: Path) -> None:
         """20 picks to the inch on the loom over 30 in are 600 picks."""
         assert (

@@ -8,6 +8,7 @@ import pytest
 
 from journal_tools.checking import check
 from journal_tools.ledger import ledger_of
+from journal_tools.records import read_journal
 from journal_tools.records.yarns_used import all_yarns, warp_threads, weft_threads, yarn_in_use
 from tests.ledger.desk import write
 
@@ -46,6 +47,47 @@ class TestNames:
         made = write(tmp_path, warps__blue_towels="yarn: linen", warps__x="title: Towels")
 
         assert ["Blue towels", "Towels"] == [warp.heading for warp in made.warps.values()]
+
+
+class TestLinks:
+    """A journal's records are its own files; a shared journal must not bring along what a link leads to."""
+
+    def test_a_file_elsewhere(self, tmp_path: Path) -> None:
+        """A link to a file outside the journal is a fault, and nothing of the file is read."""
+        (tmp_path / "diary.md").write_text("---\ntitle: My diary\n---\n", encoding="utf-8")
+        folder = tmp_path / "journal"
+        (folder / "warps").mkdir(parents=True)
+        (folder / "warps" / "w.md").symlink_to(tmp_path / "diary.md")
+        journal = read_journal(folder)
+
+        assert {} == journal.warps
+        assert [("warps/w.md", "link")] == [(problem.file, problem.slug) for problem in journal.problems]
+
+    def test_a_folder_elsewhere(self, tmp_path: Path) -> None:
+        """So is a folder that is a link."""
+        write(tmp_path / "hers", warps__w="title: Hers")
+        folder = tmp_path / "journal"
+        folder.mkdir()
+        (folder / "warps").symlink_to(tmp_path / "hers" / "warps")
+        journal = read_journal(folder)
+
+        assert {} == journal.warps
+        assert [("warps", "link")] == [(problem.file, problem.slug) for problem in journal.problems]
+
+    def test_a_link_to_nothing(self, tmp_path: Path) -> None:
+        """A link that leads to itself is a fault, and no crash."""
+        (tmp_path / "warps").mkdir()
+        (tmp_path / "warps" / "w.md").symlink_to(tmp_path / "warps" / "w.md")
+
+        assert [1] == [len(read_journal(tmp_path).problems)]
+
+    def test_inside(self, tmp_path: Path) -> None:
+        """A link from one entry to another of the same journal is read."""
+        journal = write(tmp_path, warps__w="title: One")
+        (tmp_path / "warps" / "v.md").symlink_to(tmp_path / "warps" / "w.md")
+
+        assert ["w"] == list(journal.warps)
+        assert ["v", "w"] == sorted(read_journal(tmp_path).warps)
 
 
 class TestOldNames:
