@@ -24,11 +24,15 @@ BELOW: dict[str, set[str]] = {
     "drafts": {"problems", "quantities", "notation"},
     "ledger": {"problems", "quantities", "records"},
     "checking": {"problems", "quantities", "records", "drafts", "ledger"},
+    "forecast": {"problems", "quantities", "notation", "records", "drafts", "ledger", "checking"},
     "pictures": {"problems", "quantities", "drafts"},
-    "pages": {"problems", "quantities", "notation", "records", "drafts", "ledger", "checking", "pictures"},
+    "pages": {
+        *("problems", "quantities", "notation", "records", "drafts", "ledger", "checking", "forecast"),
+        "pictures",
+    },
     "commands": {
         *("problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "checking"),
-        *("pictures", "pages"),
+        *("forecast", "pictures", "pages"),
     },
     "__init__": set(),
     "__main__": {"commands"},
@@ -43,13 +47,14 @@ OTHERS: dict[str, set[str]] = {
     "drafts": {"numpy"},
     "ledger": set(),
     "checking": set(),
+    "forecast": {"numpy", "scipy", "threadpoolctl"},
     "pictures": {"numpy", "PIL", "matplotlib"},
     "pages": {"jinja2", "markdown", "markupsafe", "numpy", "PIL", "yaml"},
     "commands": {"click", "yaml"},
     "__init__": set(),
     "__main__": set(),
 }
-HEAVY = {"numpy", "PIL", "matplotlib", "jinja2", "markdown", "mkdocs", "properdocs"}
+HEAVY = {"numpy", "scipy", "PIL", "matplotlib", "jinja2", "markdown", "mkdocs", "properdocs"}
 
 
 def layer_of(path: Path) -> str:
