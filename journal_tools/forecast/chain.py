@@ -47,6 +47,5 @@ def position(direction: str, moment: str) -> tuple[float, ...]:
 def span(direction: str, first: str, last: str) -> tuple[float, ...]:
     """What ln(last / first) is made of, as one coefficient a step."""
     return tuple(
-        later - earlier
-        for earlier, later in zip(position(direction, first), position(direction, last), strict=True)
+        later - earlier for earlier, later in zip(position(direction, first), position(direction, last), strict=True)
     )
