@@ -14,7 +14,7 @@ import os
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from importlib.metadata import version
 from pathlib import Path
 
@@ -44,7 +44,12 @@ def site_of(folder: Path, cache: Path, *, public: bool = False, serving: bool = 
         panels = kept.with_suffix(".panels")
         with _no_sweeping():
             site = make_site(read_journal(folder), cache, panels, public=public, serving=serving)
-        _write(kept, cache, site)
+
+        def finish() -> None:
+            site.finish()
+            _write(kept, cache, site)
+
+        return replace(site, finish=finish)
     return site
 
 

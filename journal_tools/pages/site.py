@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from journal_tools.checking import check
@@ -49,13 +49,15 @@ class Page:
 class Site:
     """Pages with their panels, the files of the pictures they show, and every problem met on the way.
 
-    assets: files by their address.
+    assets: files by their address; they are all there once `finish` has been called, which waits for
+    those still being drawn.
     """
 
     pages: tuple[Page, ...]
     panels: Panels
     assets: Mapping[str, Path]
     problems: tuple[Problem, ...]
+    finish: Callable[[], None] = field(default=lambda: None, compare=False)
 
 
 def make_site(journal: Journal, cache: Path, kept: Path, *, public: bool = False, serving: bool = False) -> Site:
@@ -73,8 +75,8 @@ def make_site(journal: Journal, cache: Path, kept: Path, *, public: bool = False
             file.add(page.address, made)
             pages.append(page)
     found = check(journal) if public else archive.problems  # whatever is shared, all of it must be sound
-    store.finish()
-    return Site(tuple(pages), file.panels, archive.assets, tuple(sorted({*found, *archive.refused})))
+    problems = tuple(sorted({*found, *archive.refused}))
+    return Site(tuple(pages), file.panels, archive.assets, problems, store.finish)
 
 
 Made = tuple[Page, tuple[str, str]]

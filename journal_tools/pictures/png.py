@@ -10,6 +10,9 @@ from numpy.typing import NDArray
 
 from journal_tools.pictures.colour import RGB
 
+LEVEL = 4
+"""Of zlib: a cloth picture takes 0.5 ms instead of the 0.8 of level 6, and is half as large again (5 KB)."""
+
 
 def palette_png(pixels: NDArray[np.uint8], palette: Sequence[RGB]) -> bytes:
     """A PNG of pixels, shape (height, width), each the place of its colour in a palette of 256 at most.
@@ -22,7 +25,7 @@ def palette_png(pixels: NDArray[np.uint8], palette: Sequence[RGB]) -> bytes:
     image = Image.frombytes("P", (width, height), np.ascontiguousarray(pixels).tobytes())
     image.putpalette([part for colour in palette for part in colour])
     file = io.BytesIO()
-    image.save(file, "PNG")
+    image.save(file, "PNG", compress_level=LEVEL)
     return file.getvalue()
 
 

@@ -69,14 +69,18 @@ class TapeScale:
     def ticks(self, finest: int) -> tuple[Tick, ...]:
         """Every tick down to a level, both ends of each run included."""
         parts = levels(self.unit)[finest]
+        # One unit's worth of fractions and levels: the ticks of every unit are alike.
+        fractions = [Fraction(step, parts) for step in range(parts)]
+        alike = [(each, float(each) * self.per_unit, level_of(each, self.unit)) for each in fractions]
         ticks = []
         start = 0.0
         for low, high in self.runs:
-            for step in range((high - low) * parts + 1):
-                value = low + Fraction(step, parts)
-                at = start + float(value - low) * self.per_unit
-                ticks.append(Tick(value, at, level_of(value, self.unit)))
-            start += (high - low) * self.per_unit + TEAR
+            for unit in range(low, high):
+                before = start + (unit - low) * self.per_unit
+                ticks += [Tick(unit + part, before + beyond, level) for part, beyond, level in alike]
+            start += (high - low) * self.per_unit
+            ticks.append(Tick(Fraction(high), start, 0))
+            start += TEAR
         return tuple(ticks)
 
     def finest_within(self, most: int) -> int:

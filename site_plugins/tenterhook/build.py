@@ -72,14 +72,15 @@ def wants_public(option: bool, environment: Mapping[str, str] = os.environ) -> b
     raise PluginError(f"TENTERHOOK_PUBLIC: read {said!r}; it is yes or no.")
 
 
-def stop_on_faults(problems: Iterable[Problem], site_dir: str) -> None:
+def stop_on_faults(site: Site, site_dir: str) -> None:
     """Say every fault and end the build, before the site that stands is touched."""
-    faults = sorted({problem for problem in problems if problem.is_fault})
+    faults = sorted({problem for problem in site.problems if problem.is_fault})
     for fault in faults:
         log.error(fault.sentence())
         if fault.mended:
             log.error("    to paste: %s", fault.mended)
     if faults:
+        site.finish()
         count = "1 fault" if len(faults) == 1 else f"{len(faults)} faults"
         kept = f" {site_dir} is left as it was." if Path(site_dir).is_dir() else ""
         raise PluginError(f"{count} to mend, so nothing was built.{kept}")

@@ -52,7 +52,7 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
             serving=self.serving,
         )
         if not self.serving:
-            build.stop_on_faults(self.site.problems, config.site_dir)
+            build.stop_on_faults(self.site, config.site_dir)
         build.tell(self.site.problems)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -61,7 +61,8 @@ class TenterhookPlugin(BasePlugin[TenterhookConfig]):
         return build.site_files(self.site, files, config)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """Tell the theme what its bar and its foot lead to."""
+        """Tell the theme what its bar and its foot lead to, and wait for the last pictures."""
+        self.site.finish()  # they were drawn while MkDocs read the pages; now it copies them
         env.globals["rooms"] = build.rooms(self.site, build.ROOMS)
         env.globals["cellar"] = build.rooms(self.site, build.CELLAR)
         env.globals["search_page"] = build.has_search(config) and f"{build.SEARCH}.html"

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from journal_tools.pages.kept_site import UNUSED, site_of
+from journal_tools.pages.site import Site
 from tests.ledger.desk import write
 
 WARP = "yarn: cottolin\nweave: plain weave\nin_reed: 20 1/4\non_loom: 19 3/8 x 33\nwashed: 17 7/8 x 30 1/8"
@@ -21,9 +22,16 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path / "journal"
 
 
+def finished(folder: Path, cache: Path) -> Site:
+    """The site, all its pictures drawn."""
+    site = site_of(folder, cache)
+    site.finish()
+    return site
+
+
 def panel(folder: Path, cache: Path) -> str:
     """What stands above the notes of its one warp, from the kept site if there is one."""
-    return site_of(folder, cache).panels.of("warps/w")[0]
+    return finished(folder, cache).panels.of("warps/w")[0]
 
 
 def only(cache: Path, suffix: str) -> Path:
@@ -73,11 +81,11 @@ class TestKept:
 
     def test_a_picture_that_is_gone(self, folder: Path, tmp_path: Path) -> None:
         """A picture that somebody deleted is drawn again."""
-        site = site_of(folder, tmp_path)
+        site = finished(folder, tmp_path)
         picture = next(iter(site.assets.values()))
         picture.unlink()
 
-        assert {file.is_file() for file in site_of(folder, tmp_path).assets.values()} == {True}
+        assert {file.is_file() for file in finished(folder, tmp_path).assets.values()} == {True}
         assert picture.is_file()
 
 
@@ -85,23 +93,23 @@ class TestThrownAway:
     @pytest.mark.parametrize(("seconds", "stays"), [(UNUSED + 60, False), (UNUSED - 60, True)])
     def test_what_nothing_wants(self, folder: Path, tmp_path: Path, seconds: int, stays: bool) -> None:
         """A picture no site shows goes after a day unused, and not before: another build may want it."""
-        site_of(folder, tmp_path)
+        finished(folder, tmp_path)
         old = [tmp_path / "pictures" / "nobody.png", tmp_path / "sites" / "half.4711"]
         for path in old:
             path.write_bytes(b"x")
             os.utime(path, (time.time() - seconds,) * 2)
         write(folder, warps__w=WARP.replace("17 7/8", "18"))
-        site_of(folder, tmp_path)
+        finished(folder, tmp_path)
 
         assert [stays, stays] == [path.exists() for path in old]
 
     def test_what_is_shown_stays(self, folder: Path, tmp_path: Path) -> None:
         """A picture of the site is kept, however old."""
-        shown = list(site_of(folder, tmp_path).assets.values())
+        shown = list(finished(folder, tmp_path).assets.values())
         for path in shown:
             os.utime(path, (time.time() - 9 * UNUSED,) * 2)
         write(folder, warps__v=WARP.replace("plain weave", "2/2 twill"))
-        site_of(folder, tmp_path)
+        finished(folder, tmp_path)
 
         assert [path for path in shown if not path.exists()] == []
 
@@ -111,6 +119,6 @@ class TestThrownAway:
             for path in (tmp_path / "sites").glob("*"):
                 os.utime(path, (time.time() - (9 - eighths) * UNUSED,) * 2)
             write(folder, warps__w=WARP.replace("17 7/8", f"17 {eighths}/8"))
-            site_of(folder, tmp_path)
+            finished(folder, tmp_path)
 
         assert 3 == len(list((tmp_path / "sites").glob("*.json"))) == len(list((tmp_path / "sites").glob("*.panels")))
