@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from functools import lru_cache
 
 from journal_tools.checking import woven_draft
@@ -12,10 +12,9 @@ from journal_tools.drafts import named_weave
 from journal_tools.forecast.closeness import closeness
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.laid import Laid
-from journal_tools.ledger.state import IN_REED
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Journal
-from journal_tools.records.warp import Warp
+from journal_tools.records.cloth import SizeAt
 from journal_tools.records.yarn import Yarn
 from journal_tools.records.yarns_used import YarnInUse, find_yarn, warp_threads, weft_threads
 
@@ -123,40 +122,34 @@ def sett_of(laid: Laid) -> float | None:
 
     As stated, else the reed's dents times the mean sley, else ends over the width in the reed.
     """
-    layers = laid.warp.layers.number if laid.warp.layers else 1
-    band = laid.band
-    stated = band.sett if band is not None and band.sett is not None else None
-    sley: Sequence[int] = band.sley if band is not None and band.sley else laid.said("sley") or ()
-    if stated is None:
-        own_sley = band is not None and band.sley
-        stated = laid.said("sett") if not own_sley else None
-    if stated is None and not sley:
-        stated = laid.warp.sett_of(laid.stretch)
-    if stated is not None:
-        return float(stated.per_m) / layers
-    if laid.reed is not None and sley:
-        return float(laid.reed.per_m) * sum(sley) / len(sley) / layers
+    per_m = _band_sett(laid) or _stated_sett(laid)
+    if per_m is None and laid.ends and laid.reed_mm:
+        per_m = laid.ends / laid.reed_mm * 1000
+    return per_m / (laid.warp.layers.number if laid.warp.layers else 1) if per_m else None
+
+
+def _stated_sett(laid: Laid) -> float | None:
     stated = laid.warp.sett_of(laid.stretch)
-    if stated is not None:
-        return float(stated.per_m) / layers
-    if laid.ends and laid.reed_mm:
-        return laid.ends / laid.reed_mm * 1000 / layers
-    return None
+    return float(stated.per_m) if stated is not None else None
+
+
+def _band_sett(laid: Laid) -> float | None:
+    """The sett of a band alone, which stands beside others with setts of their own."""
+    band = laid.band
+    if band is None:
+        return None
+    if band.sett is not None:
+        return float(band.sett.per_m)
+    if band.sley and laid.reed is not None:
+        return float(laid.reed.per_m) * sum(band.sley) / len(band.sley)
+    return laid.ends / laid.reed_mm * 1000 if laid.ends and laid.reed_mm else None
 
 
 def recipe_of(laid: Laid, wash: int) -> str:
     """The finishing recipe of a wash; the last one named holds for the washes after it, "" for none."""
-    own = next((at.finish for at in laid.said("washed") or () if (at.wash or 1) == wash and at.finish), None)
-    if own:
-        return own
+    washes: tuple[SizeAt, ...] = laid.said("washed") or ()
+    for at in washes:
+        if at.finish and (at.wash or 1) == wash:
+            return at.finish
     named: tuple[str, ...] = laid.said("finish") or ()
     return named[min(wash, len(named)) - 1] if named else ""
-
-
-def year_of(warp: Warp) -> int | None:
-    """The year that a warp was woven in."""
-    when = warp.started or warp.finished
-    return when.year if when else None
-
-
-__all__ = ["IN_REED", "kind_in", "kind_of", "recipe_of", "sett_of", "weave_name"]
