@@ -9,7 +9,8 @@ from journal_tools.ledger import Ledger
 from journal_tools.ledger.state import MADE_UP
 from journal_tools.ledger.words import COMPARED, per_cent
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.measured import alike, mean_lines
+from journal_tools.pages.kinds import alike
+from journal_tools.pages.measured import mean_lines
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.views import Card, Figure, Picture
 from journal_tools.problems import Problem

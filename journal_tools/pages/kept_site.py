@@ -7,19 +7,18 @@ and the libraries that draw. The folder it lies in may be deleted at any time.
 
 from __future__ import annotations
 
-import gc
 import hashlib
 import json
 import os
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import asdict, replace
 from importlib.metadata import version
 from pathlib import Path
 
 from journal_tools.pages.panels import Panels
 from journal_tools.pages.site import Page, Site, make_site
+from journal_tools.pages.sweeping import no_sweeping
 from journal_tools.pictures.store import drawn_by, write_whole
 from journal_tools.problems import Problem, Severity
 from journal_tools.records import read_journal
@@ -42,7 +41,7 @@ def site_of(folder: Path, cache: Path, *, public: bool = False, serving: bool = 
     site = _read(kept, cache)
     if site is None:
         panels = kept.with_suffix(".panels")
-        with _no_sweeping():
+        with no_sweeping():
             site = make_site(read_journal(folder), cache, panels, public=public, serving=serving)
 
         def finish() -> None:
@@ -51,21 +50,6 @@ def site_of(folder: Path, cache: Path, *, public: bool = False, serving: bool = 
 
         return replace(site, finish=finish)
     return site
-
-
-@contextmanager
-def _no_sweeping() -> Iterator[None]:
-    """Leave the search for garbage until all is made: until then nearly everything is in use.
-
-    Of a thousand warps' build it saves a sixth.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 def _key(folder: Path, public: bool, serving: bool) -> str:

@@ -14,6 +14,7 @@ from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
 from journal_tools.pages.panels import Panels, PanelsFile
 from journal_tools.pages.reckoned_page import reckoned_view
+from journal_tools.pages.sweeping import only_what_is_new_swept
 from journal_tools.pages.templating import View, panels
 from journal_tools.pages.thing_pages import finish_view, loom_view
 from journal_tools.pages.trends_page import trends_view
@@ -69,8 +70,9 @@ def make_site(journal: Journal, cache: Path, kept: Path, *, public: bool = False
     """
     store = PictureStore(cache / "pictures", beside=len(journal.warps) > MUCH)
     archive = Archive(shared_of(journal) if public else journal, store, public)
+    _ = archive.ledgers  # reckoned now, while nothing is swept
     pages = []
-    with PanelsFile(kept) as file:
+    with PanelsFile(kept) as file, only_what_is_new_swept():
         for page, made in _pages(archive, serving):
             file.add(page.address, made)
             pages.append(page)

@@ -11,6 +11,7 @@ import os
 from collections.abc import Callable
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
+from importlib import import_module
 from importlib.metadata import version
 from multiprocessing import get_context
 from pathlib import Path
@@ -40,6 +41,8 @@ class PictureStore:
         self._asked: set[str] = set()
         self._drawn_by = drawn_by()
         folder.mkdir(parents=True, exist_ok=True)
+        if beside:
+            self._begin()
 
     def name(self, what: bytes, suffix: str) -> str:
         """The name of the file that is decided by `what`, by the code that draws and by its libraries."""
@@ -88,12 +91,21 @@ class PictureStore:
         self._pool.shutdown()
         self._draw_waiting_here()
 
+    def _begin(self) -> None:
+        """Start the others now: they take most of a second until they can draw."""
+        try:
+            self._pool = ProcessPoolExecutor(AT_ONCE, mp_context=get_context("spawn"))
+            for _ in range(AT_ONCE):
+                self._pool.submit(make_ready)
+        except (BrokenProcessPool, OSError, RuntimeError):
+            self._beside, self._pool = False, None
+
     def _give(self) -> None:
         tasks, self._waiting = self._waiting, []
-        if not tasks:
+        if not tasks or self._pool is None:
+            self._waiting = tasks
             return
         try:
-            self._pool = self._pool or ProcessPoolExecutor(AT_ONCE, mp_context=get_context("spawn"))
             self._given.append((tasks, self._pool.submit(draw_tasks, tasks)))
         except (BrokenProcessPool, OSError, RuntimeError):
             self._beside = False
@@ -102,6 +114,12 @@ class PictureStore:
     def _draw_waiting_here(self) -> None:
         draw_tasks(self._waiting)
         self._waiting = []
+
+
+def make_ready() -> None:
+    """Read what drawing needs."""
+    import_module("matplotlib.backends.backend_svg")
+    import_module("PIL.PngImagePlugin")
 
 
 def draw_tasks(tasks: list[Task]) -> None:
