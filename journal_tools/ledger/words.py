@@ -51,9 +51,9 @@ def row_notes(row: Row) -> Iterator[str]:
         named = " and ".join(state.name for state in row.between)
         yield f"not measured {named}"
     if row.joined:
-        yield "goes on over the hem or the marks, as a product"
+        yield "reckoned in two parts, before and after the hem or the marks, so that these count for nothing"
     if row.steered:
-        yield "fulled to size: a decision, not a habit of the yarn"
+        yield "fulled to size"
     if row.number > 1:
         spread = f", spread {points(row.spread)} points" if row.spread is not None else ""
         yield f"mean of {row.number} pieces{spread}"

@@ -79,7 +79,7 @@ def _named(row: Row, numbered: bool) -> Row:
 def _shown(pieces: Sequence[PieceLedger], drawn: Sequence[PieceLedger]) -> str:
     """Whose sizes the tapes show, "" where there is only one piece."""
     mean = f"the mean of {number_of(drawn)} pieces" if number_of(drawn) > 1 else ""
-    others = [piece for piece in pieces if piece not in drawn]
+    others = [piece for piece in pieces if all(piece is not each for each in drawn)]
     if not others:
         return f"The tapes show {mean}." if mean else ""
     named = called(drawn)
@@ -247,4 +247,5 @@ def _said(rows: Sequence[Row], lines: Mapping[str, Sequence[SizeLine]]) -> Itera
         line = _line_at(row, lines[direction])
         off = off_words(line) if line is not None else ""
         within = line is not None and not line.beyond and off != "as planned"
-        yield said + (f" It came out {off}" + (", which is within what a tape can tell." if within else ".") if off else "")
+        told = ", which is within what a tape can tell" if within else ""
+        yield f"{said} It came out {off}{told}." if off else said

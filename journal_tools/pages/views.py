@@ -157,6 +157,10 @@ class Measured:
     losses: tuple[Loss, ...] = ()
     said: tuple[str, ...] = ()
     """Sentences above the tapes: "Washed, it is 1/8 in narrower than planned." """
+    shown: str = ""
+    """Whose sizes the tapes show, where there are several pieces."""
+    note: str = ""
+    """Said once below the losses."""
 
 
 @dataclass(frozen=True)

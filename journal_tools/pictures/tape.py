@@ -31,8 +31,8 @@ NUMBERS_ON_A_DESK = (26, 25.0)
 NUMBERS_ON_A_PHONE = (8, 105.0)
 """How many numbers at most, and the thousandths that one needs before the tape ends."""
 INSIDE = 140
-INSIDE_ON_A_PHONE = 380
-"""A bar that is shorter than this, in thousandths, has its label behind its end."""
+INSIDE_ON_A_PHONE = 340
+"""A size needs this much of an untorn bar, in thousandths, or stands behind its end."""
 NEAR = 330
 """A planned mark this close behind the end would run through the label: it goes behind the mark."""
 
@@ -174,29 +174,46 @@ def doubt_svg(bar: TapeBar, top: int, scale: TapeScale, ink: int) -> str:
 
 
 def value_svg(bar: TapeBar, end: float, planned: float | None, top: int, scale: TapeScale, ink: int) -> str:
-    """The measured size, inside the bar by its end, or behind it when the bar is short."""
+    """The measured size, inside the bar, or behind its end when there is no room that is not torn."""
     y, text = top + 16, escape(bar.text)
-    within = f'x="{percent(end)}" dx="-9" y="{y}">{text}</text>'
-    if end >= INSIDE_ON_A_PHONE:
-        return f'<text class="value in line-{ink}" {within}'
-    if bar.mm is not None:
-        end = scale.at((bar.mm + bar.uncertain_mm) / MM[scale.unit])
-    behind = planned if planned is not None and end - 10 < planned < end + NEAR else end
-    outside = f'x="{percent(behind)}" dx="8" y="{y}">{text}</text>'
-    if end < INSIDE:
-        return f'<text class="value" {outside}'
-    return f'<text class="value in line-{ink} desk" {within}<text class="value phone" {outside}'
+    doubtful = end if bar.mm is None else scale.at((bar.mm + bar.uncertain_mm) / MM[scale.unit])
+    behind = planned if planned is not None and doubtful - 10 < planned < doubtful + NEAR else doubtful
+    drawn = []
+    for needed in (INSIDE, INSIDE_ON_A_PHONE):
+        at = untorn(end, needed, scale)
+        if at is None and behind + needed > ALL:
+            at = end  # no room anywhere: over a tear is better than cut off
+        if at is None:
+            drawn.append(("value", f'x="{percent(behind)}" dx="8" y="{y}">{text}</text>'))
+        else:
+            drawn.append((f"value in line-{ink}", f'x="{percent(at)}" dx="-9" y="{y}">{text}</text>'))
+    desk, phone = drawn
+    if desk == phone:
+        return f'<text class="{desk[0]}" {desk[1]}'
+    return f'<text class="{desk[0]} desk" {desk[1]}<text class="{phone[0]} phone" {phone[1]}'
+
+
+def untorn(end: float, needed: float, scale: TapeScale) -> float | None:
+    """Where a text of this width may end inside a bar: by the bar's end, else before a tear; None for nowhere."""
+    tears = [(low, high) for low, high in scale.tears() if high <= end]
+    begins = [0.0, *(high for _, high in tears)]
+    ends = [*(low for low, _ in tears), end]
+    return next((high for low, high in zip(begins[::-1], ends[::-1], strict=True) if high - low >= needed), None)
 
 
 def label_svg(label: str, top: int) -> str:
-    """The state's name to the left of its bar, on two lines when it is long."""
-    if len(label) <= 15 or " " not in label:
+    """The state's name to the left of its bar; what is said beside it, or too long, on a second line."""
+    name, _, beside = label.partition(" (")
+    beside = beside.removesuffix(")")
+    if not beside and (len(label) <= 15 or " " not in label):
         return f'<text class="label" x="-10" y="{top + 15}">{escape(label)}</text>'
-    half = label.rfind(" ", 0, 16)
-    half = half if half > 0 else label.index(" ")
+    if not beside:
+        half = label.rfind(" ", 0, 16)
+        half = half if half > 0 else label.index(" ")
+        name, beside = label[:half], label[half + 1 :]
     return (
-        f'<text class="label two" x="-10" y="{top + 9}">{escape(label[:half])}'
-        f'<tspan x="-10" dy="13">{escape(label[half + 1 :])}</tspan></text>'
+        f'<text class="label two" x="-10" y="{top + 9}">{escape(name)}'
+        f'<tspan x="-10" dy="13">{escape(beside)}</tspan></text>'
     )
 
 
