@@ -13,7 +13,7 @@ import numpy as np
 from journal_tools.forecast.columns import BLOCKS
 from journal_tools.forecast.evidence import Evidence, Journal, Variances, gather
 from journal_tools.forecast.hyper import EFFECTS, Hyper
-from journal_tools.forecast.moments import moments_of, t_weights
+from journal_tools.forecast.posterior import moments_of, t_weights
 from journal_tools.forecast.priors import Priors
 from journal_tools.forecast.slope import Tangents, slope_of
 from journal_tools.forecast.small import Floats

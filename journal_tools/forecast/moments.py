@@ -1,57 +1,75 @@
-"""What the journal's warps and pieces most likely did, with how sure that is, at one set of variances."""
+"""The moment of each size of a piece: which sizes can teach, and what counts as settled.
+
+Left out are sizes of damp cloth, sizes after fulling has begun, and made-up sizes.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
 
-import numpy as np
+from journal_tools.ledger.chain import Measure, Tape, chain_of
+from journal_tools.ledger.laid import Laid
+from journal_tools.ledger.state import SCOURED, State, wash_number, washes_before_hem
+from journal_tools.records import Journal
 
-from journal_tools.forecast.evidence import Evidence, Journal, Variances, real_covariance, real_effects
-from journal_tools.forecast.small import Floats, applied, transposed
+SETTLED_BELOW = 0.005
+"""A wash that takes less than this leaves the cloth settled."""
 
-
-@dataclass(frozen=True)
-class Moments:
-    """Posterior moments. warp, warp_cov: w of each warp. group, group_cov: v = x'u + w of each group.
-
-    fitted: x'u of each group; spread: x C x' of each pair of groups in one warp. scaled: A⁻¹.
-    """
-
-    warp: Floats
-    warp_cov: Floats
-    group: Floats
-    group_cov: Floats
-    fitted: Floats
-    spread: Floats
-    scaled: Floats
+SETTLED_FROM = 3
+"""The wash from which cloth counts as settled, whatever it takes."""
 
 
-def moments_of(journal: Journal, found: Evidence) -> Moments:
-    """Moments at an Evidence, whose factor is spent by it."""
-    rows, design, columns = journal.rows, journal.design, journal.design.columns
-    scaled = found.inverse()
-    real = real_covariance(scaled, found.sds, columns)
-    spread = design.spread(np.append(real.ravel(), 0.0)[design.from_pair])
-    fitted = design.effects(real_effects(found.u, found.sds, columns))
-    gain = found.warp_gain
-    warp = applied(gain, found.warp_pull - journal.by_warp.of(applied(found.told, fitted)))
-    onto = spread @ found.told[design.cell_b]
-    inside = journal.pairs_by_warp.of(found.told[design.cell_a] @ onto)
-    warp_cov = gain + gain @ inside @ gain
-    across = journal.pairs_by_group.of(onto) @ gain[rows.warp_of]
-    own = spread[design.cell_a == design.cell_b]
-    group_cov = own - across - transposed(across) + warp_cov[rows.warp_of]
-    return Moments(warp, warp_cov, fitted + warp[rows.warp_of], group_cov, fitted, spread, scaled)
+def moments(journal: Journal, laid: Laid, direction: str, tape: Tape) -> Iterator[tuple[str, Measure]]:
+    """Each size that can teach, in order, with its moment; of several at one moment, the last."""
+    steered = is_steered(journal, laid)
+    damp = {state for state, at in laid.measured() if at.dry == "damp"}
+    found: dict[tuple[str, str], Measure] = {}
+    before: dict[str, Measure] = {}
+    settled: set[str] = set()
+    for measure in chain_of(laid, direction, tape):
+        number, stick = wash_number(measure.state), measure.yardstick
+        if measure.mm <= 0 or measure.state in damp:
+            continue
+        if steered and (number is not None or measure.state.key.startswith("fulled")):
+            continue
+        if number is not None:
+            if is_settled(before.get(stick), measure):
+                settled.add(stick)
+            before[stick] = measure
+        washes = max((wash_number(each.state) or 0 for each in before.values()), default=0)
+        moment = _moment(measure.state, washes, stick in settled)
+        if moment is None or (measure.state.key == "hemmed" and stick == "cloth" and (moment, stick) in found):
+            continue  # hemmed at its ends, a cloth measured just before is as wide as it was
+        found[moment, stick] = measure
+    yield from ((moment, measure) for (moment, _), measure in found.items())
 
 
-def t_weights(moments: Moments, variances: Variances, lam: Floats, nu: float) -> Floats:
-    """λ of each warp by the t law with nu degrees of freedom, given the warps' moments.
+def is_steered(journal: Journal, laid: Laid) -> bool:
+    """Whether a piece was fulled to size, by its own checks or by its recipe."""
+    recipes = (journal.finishes.get(name) for name in laid.said("finish") or ())
+    return laid.steered or any(recipe is not None and recipe.fulling for recipe in recipes)
 
-    The fixed point of λ = (ν + K) / (ν + E[w' Sw⁻¹ w]), with the steps that the warp says nothing of
-    taken out of both sides: the same weights in fewer rounds.
-    """
-    inverse = np.linalg.inv(variances.warp)
-    square = np.einsum("ik,kl,il->i", moments.warp, inverse, moments.warp)
-    unseen = lam * np.einsum("kl,ikl->i", inverse, moments.warp_cov)
-    found: Floats = (nu + len(inverse) - unseen) / (nu + square)
-    return found
+
+def is_settled(before: Measure | None, after: Measure) -> bool:
+    """Whether a wash left the cloth settled: the third or a later one, or one that took under 0.5 %."""
+    number = wash_number(after.state) or 0
+    if number >= SETTLED_FROM:
+        return True
+    if before is None or wash_number(before.state) != number - 1:
+        return False
+    return 1 - after.mm / before.mm < SETTLED_BELOW
+
+
+def _moment(state: State, washes: int, settled: bool) -> str | None:
+    """The moment that a state is of; cloth just hemmed is at the moment of the state that it was hemmed in."""
+    number = wash_number(state)
+    if state.key == "hemmed":
+        after = washes_before_hem(state)
+        number = washes if after is None else min(after, washes)
+        if after == 0:
+            return "off_loom"
+    if state == SCOURED:
+        return "washed 1"
+    if number:
+        return "settled" if settled or number >= SETTLED_FROM else f"washed {number}"
+    return state.key if state.key in ("in_reed", "on_loom", "off_loom") else None

@@ -15,7 +15,7 @@ import numpy as np
 
 from journal_tools.forecast.columns import BLOCKS
 from journal_tools.forecast.evidence import Evidence, Journal, Variances, to_increments
-from journal_tools.forecast.moments import Moments
+from journal_tools.forecast.posterior import Moments
 from journal_tools.forecast.small import Floats, Indices, applied, transposed
 
 
