@@ -19,6 +19,7 @@ from journal_tools.ledger.chain import (
     made_up_of,
     tape_of,
 )
+from journal_tools.ledger.doubts import Doubt, doubts_of
 from journal_tools.ledger.laid import Laid, lay_out, lay_plan
 from journal_tools.ledger.mass import Reckoned
 from journal_tools.ledger.row import Owner, Row, averaged, row_of, span_of
@@ -68,7 +69,8 @@ class SizeLine:
 class PieceLedger:
     """One piece, or pieces written down as alike. name: "" for the only one.
 
-    plan: what it was planned as, "" for a plan without a name and for none.
+    plan: what it was planned as, "" for a plan without a name and for none. doubts: sizes that can
+    hardly be so and that nobody has accepted, each with its direction.
     """
 
     stretch: str
@@ -80,6 +82,7 @@ class PieceLedger:
     mass: Reckoned | None
     laid: Laid
     plan: str = ""
+    doubts: tuple[tuple[str, Doubt], ...] = ()
 
     def size(self, direction: str, state: State) -> SizeLine | None:
         """The line of one state."""
@@ -136,6 +139,13 @@ def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) ->
     stretch = laid.stretch.name or "" if laid.stretch is not laid.warp else ""
     steered = laid.steered or _fulled(journal, laid)
     owner = Owner(laid.warp.name, stretch, laid.name, laid.number, steered)
+    accepted = {slug for level in laid.levels for slug in level.accepted} | set(laid.warp.accepted)
+    doubts = tuple(
+        (direction, doubt)
+        for direction in DIRECTIONS
+        for doubt in doubts_of(chains[direction], direction, steered)
+        if doubt.slug not in accepted
+    )
     return PieceLedger(
         stretch,
         laid.name,
@@ -145,11 +155,12 @@ def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) ->
             for direction in DIRECTIONS
             for line in _sizes(direction, (laid, chains[direction], tape), (plan, planned[direction], plan_tape))
         ),
-        tuple(_rows(laid, owner, chains, planned)),
+        tuple(_rows(laid, owner, chains, planned, doubts)),
         finished_counts(laid, chains["width"], chains["length"]),
         weigh(journal, laid, chains["width"], chains["length"], account),
         laid,
         plan.name if plan is not None else "",
+        doubts,
     )
 
 
@@ -159,14 +170,20 @@ def _fulled(journal: Journal, laid: Laid) -> bool:
 
 
 def _rows(
-    laid: Laid, owner: Owner, chains: Mapping[str, Sequence[Measure]], planned: Mapping[str, Sequence[Measure]]
+    laid: Laid,
+    owner: Owner,
+    chains: Mapping[str, Sequence[Measure]],
+    planned: Mapping[str, Sequence[Measure]],
+    doubts: Sequence[tuple[str, Doubt]],
 ) -> Iterator[Row]:
     for direction in DIRECTIONS:
+        out = {size.state for way, doubt in doubts if way == direction for size in doubt.out}
         plans = _planned_losses(planned[direction], direction)
         for loss in losses(chains[direction]):
             first, last = loss.first.state, loss.last.state
             planned_loss = plans.get(span_of(direction, first, last))
-            yield row_of(owner, direction, loss, planned_loss, learned(laid, direction, first, last))
+            learns = (False, IN_DOUBT) if out & {first, last} else learned(laid, direction, first, last)
+            yield row_of(owner, direction, loss, planned_loss, learns)
 
 
 def _planned_losses(chain: Sequence[Measure], direction: str) -> dict[tuple[str, str, str], float]:
@@ -208,6 +225,8 @@ def _is_called(state: State, said: str) -> bool:
         return said == (state.key if number is None else "washed")
     return said == f"washed_{number}"
 
+
+IN_DOUBT = "a size of it is asked about"
 
 Chained = tuple[Laid, Sequence[Measure], Tape]
 

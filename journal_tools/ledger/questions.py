@@ -7,13 +7,12 @@ writing its slug under `accepted:` in the warp, the stretch or the piece.
 from __future__ import annotations
 
 import dataclasses
-import itertools
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from journal_tools.ledger.chain import Measure, chain_of
+from journal_tools.ledger.chain import Measure
+from journal_tools.ledger.doubts import GREW, LOST, WIDER, Doubt
 from journal_tools.ledger.laid import Laid
 from journal_tools.ledger.ledger import Ledger, PieceLedger
-from journal_tools.ledger.state import IN_REED, MADE_UP
 from journal_tools.ledger.uncertainty import tape_unit
 from journal_tools.ledger.words import per_cent
 from journal_tools.problems import Problem, Severity, nearest
@@ -209,7 +208,7 @@ def _account(ledger: Ledger) -> Iterator[Problem]:
 
 def _piece(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
     warp, laid = ledger.warp, piece.laid
-    asked = [*_widths(ledger, piece), *_growth(ledger, piece), *_weight(warp, piece)]
+    asked = [*_sizes(ledger, piece), *_weight(warp, piece)]
     yield from _unaccepted(asked, *laid.levels)
 
 
@@ -217,37 +216,42 @@ def _field(piece: PieceLedger, key: str) -> str:
     return f"{piece.name}: {key}" if piece.name else key
 
 
-def _widths(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
-    chain = chain_of(piece.laid, "width", ledger.tape)
-    reed = next((each for each in chain if each.state == IN_REED), None)
-    wider = [each for each in chain if each.yardstick == "cloth" and reed is not None and each.mm > reed.mm + each.u_mm]
-    if reed is None or not wider:
-        return
-    last = wider[-1]
-    right = (
-        f"{last.state.name} it is {_shown(last)} wide, which is wider than the {_shown(reed)} it stood in the reed."
-        " Are width and length the right way round, and is the unit right?"
-    )
-    yield _ask(
-        ledger.warp, _line_of(piece, last), _field(piece, last.state.key), _shown(last), right, "washed-wider-than-reed"
+def _sizes(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
+    for direction, doubt in piece.doubts:
+        size = doubt.size
+        right = _ASKS[doubt.slug](direction, doubt)
+        field = _field(piece, size.state.key)
+        yield _ask(ledger.warp, _line_of(piece, size), field, _shown(size), right, doubt.slug)
+
+
+def _wider(direction: str, doubt: Doubt) -> str:
+    return (
+        f"{doubt.size.state.name} it is {_shown(doubt.size)} wide, which is wider than the {_shown(doubt.against)}"
+        " it stood in the reed. Are width and length the right way round, and is the unit right?"
     )
 
 
-def _growth(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
-    for direction in ("width", "length"):
-        chain = [each for each in chain_of(piece.laid, direction, ledger.tape) if each.state != MADE_UP]
-        for before, after in itertools.pairwise(chain):
-            if before.yardstick != after.yardstick or before.state == IN_REED:
-                continue
-            if after.mm - before.mm > (before.u_mm**2 + after.u_mm**2) ** 0.5:
-                right = (
-                    f"the {direction} grew from {_shown(before)} {before.state.name} to {_shown(after)}"
-                    f" {after.state.name}."
-                    " Did it stretch, or was it read wrong?"
-                )
-                yield _ask(
-                    ledger.warp, _line_of(piece, after), _field(piece, after.state.key), _shown(after), right, "grew"
-                )
+def _grew(direction: str, doubt: Doubt) -> str:
+    before, after = doubt.against, doubt.size
+    return (
+        f"the {direction} grew from {_shown(before)} {before.state.name} to {_shown(after)} {after.state.name}."
+        " Did it stretch, or was it read wrong?"
+    )
+
+
+def _lost(direction: str, doubt: Doubt) -> str:
+    before, after = doubt.against, doubt.size
+    lost = per_cent(1 - after.mm / before.mm, 0)
+    other = "centimetres" if after.unit == "in" else "inches"
+    mixed = 0.33 < after.mm / before.mm < 0.47  # an inch is 2.54 cm, and some of it was lost
+    slip = f"Was one of them typed in {other}" if mixed else "Is a figure missing in one"
+    return (
+        f"the {direction} lost {lost} from {_shown(before)} {before.state.name} to {_shown(after)} {after.state.name},"
+        f" more than cloth does. {slip}?"
+    )
+
+
+_ASKS: Mapping[str, Callable[[str, Doubt], str]] = {WIDER: _wider, GREW: _grew, LOST: _lost}
 
 
 def _shown(measure: Measure) -> str:

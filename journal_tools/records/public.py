@@ -22,6 +22,9 @@ from journal_tools.records.warp import Stretch, Warp, YarnUse
 from journal_tools.records.yarn import Yarn
 from journal_tools.records.yarns_used import all_yarns, yarn_in_use
 
+SIZE_QUESTIONS = ("washed-wider-than-reed", "grew", "lost-too-much")
+"""What may have been accepted of a size: without it, the size would count for nothing here and not at home."""
+
 M = TypeVar("M", bound=Model)
 S = TypeVar("S", bound=Stretch)
 T = TypeVar("T")
@@ -201,6 +204,7 @@ def _public_stretch(typed: S, kept: S, bands: Mapping[str, str], above: tuple[Le
             count=CountOf(piece.number, False, str(piece.number)),
             across=_renamed_bands(shared.across, bands),
             learn=tuple(_renamed_rules(piece.learn, (typed.name, piece.name), {}, bands)),
+            accepted=_of_sizes(piece.accepted),
         )
         for number, (piece, shared) in enumerate(zip(typed.pieces, kept.pieces, strict=True), start=1)
     )
@@ -210,7 +214,12 @@ def _public_stretch(typed: S, kept: S, bands: Mapping[str, str], above: tuple[Le
         pieces=pieces,
         across=_renamed_bands(kept.across, bands),
         learn=tuple(_renamed_rules((*typed.learn, *above), (typed.name,), called, bands)),
+        accepted=_of_sizes(typed.accepted),
     )
+
+
+def _of_sizes(accepted: Iterable[str]) -> tuple[str, ...]:
+    return tuple(slug for slug in accepted if slug in SIZE_QUESTIONS)
 
 
 def _renamed_bands(across: Mapping[str, T] | None, bands: Mapping[str, str]) -> dict[str, T] | None:

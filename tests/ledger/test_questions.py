@@ -17,6 +17,7 @@ FINISH = "title: By hand"
 
 ASKED: dict[str, tuple[str, int, str, str]] = {
     "washed-wider-than-reed": ("in_reed: 18\nwashed: 30 x 18", 3, "washed", "30 in"),
+    "lost-too-much": ("in_reed: 50\non_loom: 48 x 80\nwashed: 18 x 60", 4, "washed", "18 in"),
     "grew": ("off_loom: 18 x 30\nwashed: 18 x 31", 3, "washed", "31 in"),
     "warp-does-not-add-up": (
         "warp:\n  wound: 3 yd\non_loom: 18 x 90\nwhere_it_went:\n  thrums: 30 in",
