@@ -9,6 +9,7 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
+from journal_tools.ledger.agreement import of_piece, of_stretch
 from journal_tools.ledger.chain import Measure
 from journal_tools.ledger.doubts import GREW, LOST, WIDER, Doubt
 from journal_tools.ledger.laid import Laid
@@ -107,6 +108,9 @@ def _typed_yarns(warp: Warp) -> Iterator[tuple[str, str | None, int, str]]:
 def _stretch(journal: Journal, warp: Warp, stretch: Stretch) -> Iterator[Problem]:
     own: tuple[Stretch, ...] = (warp,) if stretch is warp else (stretch, warp)
     asked = [*_loom(journal, warp, own), *_names(journal, warp, own), *_kept_out(warp, own)]
+    for each in of_stretch(warp, stretch):
+        line = next((line for level in own if (line := level.line(each.key))), warp.line("warp"))
+        asked.append(_ask(warp, line, each.key, each.read, each.right, each.slug))
     yield from _unaccepted(asked, stretch)
 
 
@@ -209,6 +213,9 @@ def _account(ledger: Ledger) -> Iterator[Problem]:
 def _piece(ledger: Ledger, piece: PieceLedger) -> Iterator[Problem]:
     warp, laid = ledger.warp, piece.laid
     asked = [*_sizes(ledger, piece), *_weight(warp, piece)]
+    for each in of_piece(laid, ledger.tape):
+        line = next((line for level in laid.levels if (line := level.line(each.key))), 0)
+        asked.append(_ask(warp, line, _field(piece, each.key), each.read, each.right, each.slug))
     yield from _unaccepted(asked, *laid.levels)
 
 

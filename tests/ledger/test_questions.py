@@ -19,6 +19,20 @@ ASKED: dict[str, tuple[str, int, str, str]] = {
     "washed-wider-than-reed": ("in_reed: 18\nwashed: 30 x 18", 3, "washed", "30 in"),
     "lost-too-much": ("in_reed: 50\non_loom: 48 x 80\nwashed: 18 x 60", 4, "washed", "18 in"),
     "grew": ("off_loom: 18 x 30\nwashed: 18 x 31", 3, "washed", "31 in"),
+    "sett-is-not-the-sley": ("reed: 10/in\nsley: 2\nsett: 24/in", 4, "sett", "24/in"),
+    "ends-do-not-fill-the-width": (
+        "reed: 10/in\nsley: 2\nwarp:\n  ends: 300\nin_reed: 20",
+        6,
+        "in_reed",
+        "20",
+    ),
+    "made-up-is-larger": ("washed: 18 x 29\nmade_up: 18 x 32", 3, "made_up", "32 in"),
+    "hems-do-not-add-up": (
+        "washed: 18 x 29\nhem:\n  depth: 1 in\n  turn: 1/4 in\n  sewn: after washing\nmade_up: 18 x 24",
+        7,
+        "made_up",
+        "24 in",
+    ),
     "warp-does-not-add-up": (
         "warp:\n  wound: 3 yd\non_loom: 18 x 90\nwhere_it_went:\n  thrums: 30 in",
         5,
