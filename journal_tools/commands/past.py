@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,16 +12,17 @@ import click
 from journal_tools.commands.folder import find, journal_option
 
 if TYPE_CHECKING:
-    from journal_tools.ledger.past import Past, PastWarp
+    from journal_tools.ledger.past import Past, PastWarp, Step
     from journal_tools.records import Journal
 
 
 @click.command()
 @click.argument("yarn")
 @journal_option
+@click.option("--weave", metavar="NAME", help="Only what was woven in this weave.")
 @click.option("--json", "as_json", is_flag=True, help="One object for each warp, piece and step.")
 @click.pass_context
-def command(context: click.Context, yarn: str, journal: Path | None, as_json: bool) -> None:
+def command(context: click.Context, yarn: str, journal: Path | None, weave: str | None, as_json: bool) -> None:
     """Every warp in a yarn, newest first, and what each step of it lost.
 
     YARN is the yarn's name, an old name, its title or its label. Losses are per cent of the earlier
@@ -40,6 +42,7 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
     \b
     For example:
       tenterhook past linen-16-2
+      tenterhook past "8/2 cotton" --weave "plain weave"
       tenterhook past "8/2 cotton" --json
     """
     from journal_tools.ledger.past import as_json as objects
@@ -54,11 +57,17 @@ def command(context: click.Context, yarn: str, journal: Path | None, as_json: bo
         labelled = _labelled(read, yarn)
         if len(labelled) == 1:
             past = past_of(read, labelled[0])
+    of_all = past
+    if weave:
+        past = past.of_weave(weave)
     if as_json:
         click.echo(json.dumps(objects(past), indent=2, ensure_ascii=False))
     elif past.warps:
         _show(past, read.yarns[past.yarn].heading if past.yarn in read.yarns else past.yarn)
-    if not past.warps:
+    if of_all.warps and not past.warps:
+        woven = sorted({each.weave(row.stretch) for each in of_all.warps for row in each.ledger.stretch_rows} - {""})
+        click.echo(f'Nothing here in this yarn is in "{weave}"; there is {", ".join(woven) or "none named"}.', err=True)
+    elif not past.warps:
         click.echo(_no_warp(read, past.yarn, yarn), err=True)
     context.exit(0 if past.warps else 1)
 
@@ -95,14 +104,22 @@ def _show(past: Past, heading: str) -> None:
     for each in past.warps:
         click.echo("")
         _show_warp(each)
-    if past.steps:
+    if len(past.weaves) > 1:
+        for weave, steps in past.weaves:
+            if any(step.losses for step in steps):
+                click.echo("")
+                click.secho(f"In {weave}" if weave else "In no weave that was named", bold=True)
+                _show_steps(steps)
+        click.echo("\nDifferent weaves lose differently, so there is no mean over all of them.")
+    elif past.steps:
         click.echo("")
         click.secho("Over all of them", bold=True)
-        _show_steps(past)
+        _show_steps(past.steps)
 
 
 def _show_warp(each: PastWarp) -> None:
     from journal_tools.ledger.words import per_cent, points, row_notes
+    from journal_tools.quantities import show_density
 
     warp = each.warp
     when = warp.started or warp.finished
@@ -115,18 +132,21 @@ def _show_warp(each: PastWarp) -> None:
     ):
         marks = [row.stretch] if row.stretch else []
         weave = each.weave(row.stretch)
-        marks += [weave] if weave and row.whole else []
+        if row.whole:
+            sett = each.sett(row.stretch)
+            marks += [weave] if weave else []
+            marks += [show_density(sett.per_m, sett.unit)] if sett is not None else []
         marks += [f"planned {per_cent(row.planned)}"] if row.planned is not None else []
         marks += row_notes(row)
         figure = f"{per_cent(row.loss):>8} ± {points(row.uncertainty)}"
-        click.echo("  " + click.style(f"{row.label:<34}{figure:<16}", bold=row.whole) + "; ".join(marks))
+        click.echo("  " + click.style(f"{row.label:<34}{figure:<15} ", bold=row.whole) + "; ".join(marks))
 
 
-def _show_steps(past: Past) -> None:
+def _show_steps(steps: Sequence[Step]) -> None:
     from journal_tools.ledger.words import per_cent, points
 
     click.echo(f"  {'':<34}{'mean':>8}  {'spread':>6}  {'least':>8}  {'most':>8}  figures")
-    for step in past.steps:
+    for step in steps:
         if step.mean is None:
             continue
         spread = points(step.spread) if step.spread is not None else "–"

@@ -144,7 +144,7 @@ def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) ->
         (direction, doubt)
         for direction in DIRECTIONS
         for doubt in doubts_of(chains[direction], direction, steered)
-        if doubt.slug not in accepted
+        if doubt.slug not in accepted and learned(laid, direction, doubt.against.state, doubt.size.state)[0]
     )
     return PieceLedger(
         stretch,

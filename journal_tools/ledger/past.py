@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from journal_tools.ledger.ledger import Ledger, ledger_of
 from journal_tools.ledger.row import Row
 from journal_tools.ledger.state import wash_number
+from journal_tools.quantities import Density
 from journal_tools.records.journal import Journal
 from journal_tools.records.warp import Stretch, Warp
 from journal_tools.records.yarns_used import find_yarn, warp_yarns, weft_yarns
@@ -26,6 +27,15 @@ class PastWarp:
         """The weave of one of its stretches."""
         found: Stretch = next((each for each in self.warp.stretches if each.name == stretch), self.warp)
         return found.weave or self.warp.weave or ""
+
+    def weaves(self) -> set[str]:
+        """Every weave of it, in small letters."""
+        return {self.weave(each.name or "").casefold() for each in self.warp.woven()}
+
+    def sett(self, stretch: str) -> Density | None:
+        """The sett of one of its stretches."""
+        found: Stretch = next((each for each in self.warp.stretches if each.name == stretch), self.warp)
+        return self.warp.sett_of(found)
 
 
 @dataclass(frozen=True)
@@ -57,16 +67,32 @@ class Step:
 
 @dataclass(frozen=True)
 class Past:
-    """What one yarn did. warps: newest first, undated last. steps: in the order of the cloth."""
+    """What one yarn did. warps: newest first, undated last. steps: in the order of the cloth.
+
+    weaves: the same steps for each weave by itself, the one with most figures first: a waffle and a
+    plain weave of one yarn have no mean worth weaving to.
+    """
 
     yarn: str
     warps: tuple[PastWarp, ...]
     steps: tuple[Step, ...]
+    weaves: tuple[tuple[str, tuple[Step, ...]], ...] = ()
 
     def step(self, direction: str, whole: bool = True) -> Step | None:
         """The whole loss with the most figures, in one direction."""
-        found = [each for each in self.steps if each.direction == direction and each.whole is whole]
-        return max(found, key=lambda each: len(each.losses), default=None)
+        return most_figures(self.steps, direction, whole)
+
+    def of_weave(self, weave: str) -> Past:
+        """The same for one weave alone, by its name; no warps when the yarn was in none."""
+        warps = tuple(each for each in self.warps if weave.casefold() in each.weaves())
+        steps = next((steps for name, steps in self.weaves if name.casefold() == weave.casefold()), ())
+        return Past(self.yarn, warps, steps, tuple(each for each in self.weaves if each[1] is steps))
+
+
+def most_figures(steps: Iterable[Step], direction: str, whole: bool = True) -> Step | None:
+    """The whole loss with the most figures, in one direction."""
+    found = [each for each in steps if each.direction == direction and each.whole is whole]
+    return max(found, key=lambda each: len(each.losses), default=None)
 
 
 def past_of(journal: Journal, typed: str, ledgers: Mapping[str, Ledger] | None = None) -> Past:
@@ -83,7 +109,13 @@ def past_of(journal: Journal, typed: str, ledgers: Mapping[str, Ledger] | None =
 
 def past_from(name: str, warps: tuple[PastWarp, ...]) -> Past:
     """The past of a yarn whose warps are known, newest first."""
-    return Past(name, warps, steps_of(row for each in warps for row in each.ledger.stretch_rows))
+    rows = [(each.weave(row.stretch), row) for each in warps for row in each.ledger.stretch_rows]
+    groups: dict[str, list[tuple[str, Row]]] = {}
+    for weave, row in rows:
+        groups.setdefault(weave.casefold(), []).append((weave, row))
+    by_weave = [(group[0][0], steps_of(row for _, row in group)) for group in groups.values()]
+    most = sorted(by_weave, key=lambda each: -max(len(step.losses) for step in each[1]))
+    return Past(name, warps, steps_of(row for _, row in rows), tuple(most))
 
 
 def uses_of(journal: Journal, warp: Warp) -> dict[str, str]:

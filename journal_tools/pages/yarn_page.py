@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from journal_tools.ledger import Row
-from journal_tools.ledger.past import Past, PastWarp, Step
+from journal_tools.ledger.past import Past, PastWarp, Step, most_figures
 from journal_tools.ledger.state import wash_number
 from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages import views
@@ -88,9 +88,19 @@ def _facts(archive: Archive, yarn: Yarn) -> Iterator[Fact]:
 
 
 def said(past: Past) -> Iterator[str]:
-    """What to make of it, in sentences: whole losses with their range, and what they rest on."""
+    """What to make of it, in sentences: whole losses with their range, and what they rest on; each weave by itself."""
+    several = len(past.weaves) > 1
+    for weave, steps in past.weaves:
+        words = [*_said(steps)]
+        if words and several:
+            yield f"In {weave}: " + " ".join(words) if weave else "In no weave that was named: " + " ".join(words)
+        else:
+            yield from words
+
+
+def _said(steps: Sequence[Step]) -> Iterator[str]:
     for direction, (less, _) in COMPARED.items():
-        step = past.step(direction)
+        step = most_figures(steps, direction)
         if step is None or step.mean is None:
             continue
         number = len(step.losses)
@@ -153,13 +163,14 @@ def _scatter_table(points_: Sequence[LossPoint]) -> Table:
 
 
 def _tables(archive: Archive, past: Past) -> Iterator[Table]:
-    if past.steps:
-        yield _steps_table(past.steps)
+    for weave, steps in past.weaves:
+        if len(past.weaves) == 1 or any(step.losses for step in steps):
+            yield _steps_table(steps, f", {weave}" if weave and len(past.weaves) > 1 else "")
     if past.warps:
         yield _warps_table(archive, past.warps)
 
 
-def _steps_table(steps: Sequence[Step]) -> Table:
+def _steps_table(steps: Sequence[Step], of: str) -> Table:
     columns = (
         Column("step"),
         Column("mean", True),
@@ -183,7 +194,7 @@ def _steps_table(steps: Sequence[Step]) -> Table:
         "Losses in per cent of the earlier size, spread in points. Left out: what was fulled to size, and what is"
         " not to be learned from."
     )
-    return Table("Every step", columns, rows, note=note)
+    return Table(f"Every step{of}", columns, rows, note=note)
 
 
 def _warps_table(archive: Archive, warps: Sequence[PastWarp]) -> Table:

@@ -86,9 +86,29 @@ class TestTheTable:
 
     def test_over_all_of_them(self, shelf: Shell) -> None:
         """Below stand the mean, the spread, the least and the most of each step: 11.7 and 12.5 make 12.1."""
+        shelf.write("warps/tideline-again", AGAIN.replace("2/2 twill", "plain weave"))
+        (shelf.folder / "entries" / "warps" / "older-scarf.md").unlink()
         said = shelf("past", "cottolin-22-2").output.partition("Over all of them")[2]
 
         assert re.search(r"width, reed to washed +12\.1 % +0\.5 +11\.7 % +12\.5 % +2\n", said)
+
+    def test_each_weave_by_itself(self, shelf: Shell) -> None:
+        """Twill and plain weave lose differently, and are not thrown together."""
+        said = shelf("past", "cottolin-22-2").output
+
+        assert "Over all of them" not in said
+        assert re.search(r"In plain weave\n.*(\n  .*)*reed to washed +11\.7 % +– +11\.7 % +11\.7 % +1\n", said)
+        assert re.search(r"In 2/2 twill\n.*(\n  .*)*reed to washed +12\.5 % +– +12\.5 % +12\.5 % +1\n", said)
+
+    def test_one_weave(self, shelf: Shell) -> None:
+        """--weave shows one of them, and says which there are when it is another."""
+        said = shelf("past", "cottolin-22-2", "--weave", "2/2 Twill").output
+        refused = shelf("past", "cottolin-22-2", "--weave", "huck")
+
+        assert said.startswith("Cottolin 22/2: 1 warp\n")
+        assert "plain weave" not in said
+        assert 1 == refused.exit_code
+        assert 'Nothing here in this yarn is in "huck"; there is 2/2 twill, plain weave.\n' == refused.stderr
 
     @pytest.mark.parametrize("name", ["cottolin-22-2", "old-cottolin", "Cottolin 22/2", "cottolin 22 2"])
     def test_by_any_of_its_names(self, shelf: Shell, name: str) -> None:
