@@ -1,0 +1,106 @@
+"""Plan a warp: the form, and the figures that the page reckons with, in a script beside it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.plan_shelf import Shelf
+from journal_tools.planning import allowances
+from journal_tools.quantities import INCH
+
+SCRIPTS = tuple(
+    f"style/plan-{part}.js"
+    for part in ("figures", "arithmetic", "belief", "pocket", "reckoning", "words", "record", "tape", "page")
+)
+"""In the order in which they build on each other; classic scripts, so that they run from a disk too."""
+
+DATA = "plan-data.js"
+
+PLACES = 6
+
+
+@dataclass(frozen=True)
+class PlanView:
+    """The form. Choices are (value, words). width, long: what the page begins with."""
+
+    title: str
+    about: str
+    yarns: tuple[tuple[str, str], ...] = ()
+    weaves: tuple[tuple[str, str], ...] = ()
+    finishes: tuple[tuple[str, str], ...] = ()
+    looms: tuple[tuple[str, str], ...] = ()
+    per: str = "inch"
+    length_hint: str = ""
+    width: str = "18"
+    long: str = "28"
+    scripts: tuple[str, ...] = SCRIPTS
+
+
+def plan_view(archive: Archive, shelf: Shelf) -> PlanView:
+    """What can be chosen, most used first."""
+    journal = archive.journal
+    inches = journal.settings.length == "in"
+    unit = journal.settings.length
+    return PlanView(
+        "Plan a warp",
+        "From the size you want to what hands do, by what this journal has learned. It changes as you type, and"
+        " nothing leaves this page.",
+        tuple(shelf.yarns.items()),
+        tuple((weave, weave) for weave in shelf.weaves),
+        tuple((name, finish.heading) for name, finish in journal.finishes.items()),
+        tuple((name, loom.heading) for name, loom in journal.looms.items()),
+        "inch" if journal.settings.units.density == "in" else "centimetre",
+        f"such as {'18 1/4' if inches else '46.5' if unit == 'cm' else '465'}; a bare number is in {unit}",
+        "18" if inches else "45" if unit == "cm" else "450",
+        "28" if inches else "70" if unit == "cm" else "700",
+    )
+
+
+def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> bytes:
+    """The script with the journal's figures. forecast: see `plan_pocket.pocket_data`."""
+    settings = archive.journal.settings
+    unit = settings.length
+    steps = allowances.STEPS[unit]
+    tape = float(settings.tape.mm) if settings.tape else float(INCH / 8) if unit == "in" else 1.0
+    told: dict[str, Any] = {
+        "units": {"length": unit, "density": settings.units.density, "weight": settings.weight},
+        "steps": {"weave": steps.weave, "wind": steps.wind, "tape": max(tape, steps.tape)},
+        "usual": {
+            "header": allowances.HEADER,
+            "gap": allowances.GAP,
+            "waste": allowances.WASTE,
+            "retie": allowances.RETIE,
+            "risk": allowances.RISK,
+            "mended": allowances.RISK_MENDED,
+            "too_wide": allowances.TOO_WIDE,
+            "worth_a_sample": allowances.WORTH_A_SAMPLE,
+            "sample": allowances.SAMPLE,
+            "sample_for_length": allowances.SAMPLE_FOR_LENGTH,
+            "spare_yarn": allowances.SPARE_YARN,
+            "sett_off": allowances.SETT_OFF,
+            "reeds": [
+                {"per_m": round(1000 / (25.4 if per == "in" else 10.0) * dents, 3), "unit": per, "text": f"{dents:g}/{per}"}
+                for per in [settings.units.density]
+                for dents in allowances.USUAL_REEDS[per]
+            ],
+        },
+        **shelf.as_data(),
+        "forecast": forecast,
+    }
+    if not archive.public:
+        told["stock"] = stock(archive)
+    text = json.dumps(told, separators=(",", ":"), ensure_ascii=True)
+    return f"window.tenterhook = window.tenterhook || {{}};\nwindow.tenterhook.journal = {text};\n".encode()
+
+
+def stock(archive: Archive) -> dict[str, Any]:
+    """What is on the shelf and what a put-up weighs, for the weaver alone."""
+    return {
+        name: {"on_hand": round(float(yarn.on_hand.grams), 1), "text": yarn.on_hand.text}
+        for name, yarn in archive.journal.yarns.items()
+        if yarn.on_hand is not None
+    }

@@ -1,0 +1,173 @@
+"""What the page that plans a warp is told of the shelf: yarns, weaves, looms, finishes, and what is usual."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from journal_tools.drafts import named_weave
+from journal_tools.forecast.closeness import interlacing, setts
+from journal_tools.forecast.cloth_kind import fibre_of, kind_of, sett_of
+from journal_tools.forecast.kind import ClothKind
+from journal_tools.ledger.account import loom_length_mm
+from journal_tools.ledger.laid import Laid, lay_out
+from journal_tools.pages.archive import Archive
+from journal_tools.quantities import Density
+from journal_tools.records import Warp
+from journal_tools.records.yarns_used import find_yarn
+
+OFFERED = ("plain weave", "2/2 twill")
+"""Weaves that can be planned in a journal that has woven neither."""
+
+
+@dataclass(frozen=True)
+class Woven:
+    """One stretch as it was woven: its kind, and its ends and picks to the metre in the reed, where known."""
+
+    warp: Warp
+    kind: ClothKind
+    sett: float | None
+    beat: float | None
+
+
+class Shelf:
+    """Everything that can be chosen for a plan. Lengths in mm, densities to the metre, yarn in tex."""
+
+    def __init__(self, archive: Archive) -> None:
+        self._journal = archive.journal
+        self._woven: dict[str, list[Woven]] = defaultdict(list)
+        for warp in archive.warps:
+            for woven in woven_in(archive, warp):
+                self._woven[woven.kind.warp_yarn].append(woven)
+
+    @property
+    def yarns(self) -> dict[str, str]:
+        """Name and title of every yarn that has a record or was a warp, the most used first, then by name."""
+        names = {*self._journal.yarns, *(name for name in self._woven if name)}
+        used = sorted(names, key=lambda name: (-self._warps(name), self._heading(name)))
+        return {name: self._heading(name) for name in used}
+
+    @property
+    def weaves(self) -> list[str]:
+        """Every weave of the journal by its plain name, the most woven first, and the two that everybody weaves."""
+        counted = Counter(each.kind.weave for all_ in self._woven.values() for each in all_ if each.kind.weave)
+        found = sorted(counted, key=lambda weave: (-counted[weave], weave))
+        return found + [weave for weave in OFFERED if weave not in counted]
+
+    def as_data(self) -> dict[str, Any]:
+        """All of it, for the page's script."""
+        journal = self._journal
+        return {
+            "yarns": {name: self._yarn(name) for name in self.yarns},
+            "weaves": {weave: filled(room=room(weave), shafts=shafts(weave)) for weave in self.weaves},
+            "looms": {
+                name: filled(
+                    title=loom.heading,
+                    width=loom.width and tidy(loom.width.mm),
+                    shafts=loom.shafts and loom.shafts.number,
+                    reeds=[reed_of(reed) for reed in loom.reeds],
+                    waste=loom.waste and tidy(loom.waste.mm),
+                    retie=loom.retie and tidy(loom.retie.mm),
+                )
+                for name, loom in journal.looms.items()
+            },
+            "finishes": {
+                name: filled(title=finish.heading, cautions=finish.cautions, fulling=finish.fulling)
+                for name, finish in journal.finishes.items()
+            },
+        }
+
+    def _warps(self, yarn: str) -> int:
+        return len({each.warp.name for each in self._woven.get(yarn, ())})
+
+    def _heading(self, name: str) -> str:
+        record = self._journal.yarns.get(name)
+        return record.heading if record else name.replace("-", " ")
+
+    def _yarn(self, name: str) -> Mapping[str, Any]:
+        """A yarn, the warps in it by weave, and what it is usually set and beaten to in each weave.
+
+        room: threads that lie side by side in a metre, by Ashenhurst; wraps: as wrapped by hand.
+        """
+        _, _, record = find_yarn(self._journal, name)
+        greatest, share = setts(record, OFFERED[0]).greatest, room(OFFERED[0]) or 1
+        return filled(
+            title=self._heading(name),
+            fibre=fibre_of(record),
+            tex=record and record.tex and tidy(record.tex),
+            room=greatest and tidy(greatest / share),
+            wraps=record and record.wraps and tidy(record.wraps.per_m),
+            colours=list(record.colours or ()) if record else [],
+            warps=self._warps(name),
+            usual={weave: dict(told) for weave, told in self._usual(name).items()},
+        )
+
+    def _usual(self, yarn: str) -> dict[str, dict[str, Any]]:
+        """By weave: how many warps, and sett, beat, finish and weft of the newest that tells."""
+        found: dict[str, dict[str, Any]] = {}
+        warps: dict[str, set[str]] = defaultdict(set)
+        for each in self._woven.get(yarn, ()):
+            told = found.setdefault(each.kind.weave, {})
+            warps[each.kind.weave].add(each.warp.name)
+            if each.sett is not None and "sett" not in told:
+                told |= {"sett": tidy(each.sett), "as": each.warp.heading}
+            if each.beat is not None:
+                told.setdefault("beat", tidy(each.beat))
+            if each.kind.finish in self._journal.finishes:
+                told.setdefault("finish", each.kind.finish)
+            if each.kind.weft_yarn and each.kind.weft_yarn != yarn:
+                told.setdefault("weft", each.kind.weft_yarn)
+        return {weave: {**told, "warps": len(warps[weave])} for weave, told in found.items()}
+
+
+def woven_in(archive: Archive, warp: Warp) -> Iterator[Woven]:
+    """The stretches of a warp, each by its first piece."""
+    last = None
+    for laid in lay_out(warp):
+        if laid.stretch is not last:
+            last = laid.stretch
+            yield Woven(warp, kind_of(archive.journal, laid), sett_of(laid), beat_of(laid))
+
+
+def beat_of(laid: Laid) -> float | None:
+    """Picks to the metre on the loom, as stated or as counted over the length; None where neither is known."""
+    stated: Density | None = laid.said("beat")
+    if stated is not None:
+        return float(stated.per_m)
+    length = loom_length_mm(laid)
+    if laid.picks is None or laid.said("tabby") == "not counted" or not length:
+        return None
+    return laid.picks.number / length * 1000
+
+
+def reed_of(reed: Density) -> dict[str, Any]:
+    """A reed, and the words for it."""
+    per = "in" if reed.unit == "in" else "cm"
+    return {"per_m": tidy(reed.per_m), "unit": per, "text": reed.text.strip()}
+
+
+@cache
+def room(weave: str) -> float | None:
+    """w/(w + i) of a weave: the share of a yarn's diameters that its ends can take."""
+    share = interlacing(weave)
+    return round(share, 4) if share else None
+
+
+@cache
+def shafts(weave: str) -> int | None:
+    """The fewest shafts that a named weave needs."""
+    named = named_weave(weave)
+    return named.draft.shafts if named else None
+
+
+def tidy(number: Any) -> float:
+    """A figure with no more places than a tape could tell."""
+    return round(float(number), 3)
+
+
+def filled(**told: Any) -> Mapping[str, Any]:
+    """What is known, without what is not."""
+    return {key: value for key, value in told.items() if value not in (None, "", [], {}, False)}

@@ -1,0 +1,104 @@
+/* From what is wanted to what hands do: sley, weave, wind, have yarn for, expect. The same steps as
+   journal_tools/planning takes. Lengths in mm, densities to the metre; a figure that nothing tells is null. */
+(function () {
+  "use strict";
+  var tenterhook = (window.tenterhook = window.tenterhook || {});
+  var a = tenterhook.arithmetic;
+  var LOW = 0.05, HIGH = 0.95, MOST_STEPS = 400;
+
+  /* What becomes of a size: in the middle, nine times in ten, and the worst of the batch. */
+  function expected(start, belief, hems, count) {
+    function size(log) { return start * Math.exp(log) - hems; }
+    return {
+      mm: size(belief.mean),
+      low: size(belief.quantile(LOW, "batch")),
+      high: size(belief.quantile(HIGH, "batch")),
+      worst: size(belief.worst(LOW, count)),
+      loss: 1 - Math.exp(belief.mean)
+    };
+  }
+
+  /* How often the smallest comes up under a limit, and what a little more would do. */
+  function risk(start, belief, hems, count, step, usual) {
+    function chance(more, limit) { return belief.chanceWorstBelow(Math.log((limit + hems) / (start + more)), count); }
+    var limit = a.downward(start * Math.exp(belief.worst(usual.risk, count)) - hems, step);
+    if (limit <= 0) return null;
+    while (chance(0, limit) < usual.risk * 0.75) limit += step;
+    var now = chance(0, limit), steps = 1;
+    if (now <= usual.mended) return null;
+    while (chance(steps * step, limit) > usual.mended && steps < MOST_STEPS) steps += 1;
+    return { limit: limit, chance: now, more: steps * step, after: chance(steps * step, limit) };
+  }
+
+  /* Dents, ends and repeats nearest to a width in the reed. */
+  function across(w, wanted) {
+    var found = w.sley ? [w.sley] : a.sleyings(w.sett, w.reeds);
+    var sley = found[0], floating = w.floating ? 2 : 0;
+    var room = Math.max(1, a.ends_in(a.dents_in(wanted, sley.dents_per_m) - floating, sley.order));
+    var repeat = w.repeat > room ? 1 : w.repeat, balance = w.repeat > room ? 0 : w.balance;
+    var times = a.whole_repeats(room, repeat, balance), heddled = times * repeat + balance;
+    var dents = a.dents_for(heddled, sley.order) + floating;
+    return {
+      sley: sley, wanted: wanted, mm: a.width_of(dents, sley.dents_per_m), dents: dents, ends: heddled + floating,
+      heddled: heddled, floating: floating, repeats: repeat > 1 ? times : null, over: balance
+    };
+  }
+
+  /* Where each inch of the warp goes; take-up is on top of all that is woven. */
+  function warp(w, weave, takeUp) {
+    var lines = [
+      { name: w.piece, each: weave, count: w.count, woven: true },
+      { name: "fringes", each: w.fringe, count: 2 * w.count },
+      { name: "gaps between them", each: w.gap, count: w.count - 1 },
+      { name: "header", each: w.header, count: 1 },
+      { name: "sample, washed first", each: w.sample, count: 1, woven: true },
+      { name: "cut off and tied on again", each: w.sample ? w.retie : 0, count: 1 },
+      { name: "loom waste", each: w.waste, count: 1 }
+    ].filter(function (line) { return line.each * line.count > 0; });
+    lines.forEach(function (line) { line.mm = line.each * line.count; });
+    function sum(found) { return found.reduce(function (all, line) { return all + line.mm; }, 0); }
+    var cloth = sum(lines.filter(function (line) { return line.woven; }));
+    var taken = a.warp_for(cloth, takeUp) - cloth;
+    lines.push({ name: "take-up", mm: taken, each: taken, count: 1, rest: true });
+    return { lines: lines, mm: sum(lines), wind: a.upward(sum(lines), w.step.wind) };
+  }
+
+  /* w: what is wanted. b: beliefs by name: width, draw, length, takeUp, and off to washed where a hem goes first. */
+  tenterhook.reckon = function (w, b) {
+    var ratio = w.hem.first ? [Math.exp(b.washWidth.mean), Math.exp(b.washLength.mean)] : [1, 1];
+    var hems = [0, 1].map(function (n) {
+      return w.hemmed ? a.hems_eat(w.hem.depth, w.hem.turn, w.hem.edges[n]) * ratio[n] : 0;
+    });
+    var reed = across(w, a.weave_to(w.width + hems[0], Math.exp(b.width.mean)));
+    var weave = a.upward(a.weave_to(w.long + hems[1], Math.exp(b.length.mean)), w.step.weave);
+    var takeUp = 1 - Math.exp(b.takeUp.mean), longest = 1 - Math.exp(b.takeUp.quantile(LOW, "batch"));
+    var wound = warp(w, weave, takeUp);
+    var more = risk(weave, b.length, hems[1], w.count, w.step.weave, w.usual);
+    if (more) more.warp = a.warp_for(more.more * w.count, takeUp);
+    var thrown = w.beat ? a.picks_for(weave, w.beat) * w.count + a.picks_for(w.sample, w.beat) : null;
+    var width = expected(reed.mm, b.width, hems[0], w.count), length = expected(weave, b.length, hems[1], w.count);
+    var doubt = Math.max((width.high - width.low) / 2 / width.mm, (length.high - length.low) / 2 / length.mm);
+    var left = b.width.afterSeeingOne(w.tapeDoubt) / b.width.shared;
+    return {
+      reed: reed, hems: hems, weave: weave, takeUp: takeUp, warp: wound,
+      windLong: a.upward(warp(w, weave, longest).mm, w.step.wind),
+      picks: w.beat ? a.picks_for(weave, w.beat) : null,
+      onLoom: expected(reed.mm, b.draw, 0, w.count), width: width, length: length, risk: more,
+      useless: doubt > w.usual.too_wide,
+      sample: {
+        mm: w.usual.sample,
+        warp: a.warp_for(w.usual.sample, takeUp) + w.retie,
+        now: (width.high - width.low) / 2,
+        then: ((width.high - width.low) / 2) * left,
+        worth: left < w.usual.worth_a_sample
+      },
+      yarn: {
+        warp: { mm: reed.ends * wound.wind, g: w.warpTex ? a.warp_grams(reed.ends, wound.wind, w.warpTex) : null },
+        weft: thrown === null ? null
+          : { mm: thrown * a.weft_mm(reed.mm), g: w.weftTex ? a.weft_grams(thrown, reed.mm, w.weftTex) : null }
+      }
+    };
+  };
+  tenterhook.expected = expected;
+  tenterhook.risk = risk;
+})();

@@ -1,0 +1,56 @@
+/* The plan as the record of a warp, to be kept under entries/warps/. */
+(function () {
+  "use strict";
+  var tenterhook = (window.tenterhook = window.tenterhook || {});
+  var f = tenterhook.figures;
+
+  function plain(text) {
+    var safe = /^[A-Za-z0-9][A-Za-z0-9 ,.()\/×'’&+-]*$/.test(text) && !/^(yes|no|true|false|null|on|off|~)$/i.test(text) && !/: | #/.test(text);
+    return safe ? text : '"' + text.replace(/\\/g, "\\\\").replace(/"/g, '\\"') + '"';
+  }
+
+  /* A name that a record can have: small letters, digits and hyphens. */
+  tenterhook.nameOf = function (title) {
+    var name = title.toLowerCase().normalize("NFKD").replace(/[̀-ͯ]/g, "").replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
+    return name || "a-warp";
+  };
+
+  tenterhook.record = function (w, plan, journal) {
+    var units = journal.units, mark = journal.steps.tape;
+    function size(mm) { return f.bare(mm, units.length, mark) + " " + units.length; }
+    function across(width, long) { return f.bare(width, units.length, mark) + " x " + size(long); }
+    var same = w.weft === w.warp, lines = ["---", "title: " + plain(w.title)];
+    function add(indent, key, value) { lines.push(indent + key + ":" + (value === undefined ? "" : " " + value)); }
+    if (w.loom) add("", "loom", w.loom);
+    if (same) add("", "yarn", w.warp);
+    add("", "warp");
+    if (!same) add("  ", "yarn", w.warp);
+    add("  ", "ends", plan.reed.heddled);
+    add("  ", "wound", f.wound(plan.warp.wind, units.length));
+    if (plan.reed.floating) add("  ", "floating_selvedges", w.warp);
+    if (!same) add("", "weft", w.weft);
+    add("", "weave", plain(w.weave));
+    add("", "reed", plan.reed.sley.text);
+    add("", "sley", plan.reed.sley.order.join("-"));
+    add("", "in_reed", size(plan.reed.mm));
+    if (w.beat) add("", "beat", f.dense(w.beat, units.density));
+    if (w.hem.depth) {
+      add("", "hem");
+      add("  ", "depth", size(w.hem.depth));
+      if (w.hem.turn) add("  ", "turn", size(w.hem.turn));
+      add("  ", "edges", w.hem.where);
+      add("  ", "sewn", w.hem.first ? "before washing" : "after washing");
+    }
+    if (w.fringe) { add("", "fringe"); add("  ", "allowed", size(w.fringe) + " each end"); }
+    add("", "plan");
+    lines.push("  - piece: " + plain(w.piece));
+    add("    ", "count", w.count);
+    add("    ", "on_loom", across(plan.onLoom.mm, plan.weave));
+    if (plan.picks) add("    ", "picks", plan.picks);
+    if (w.hemmed) add("    ", "made_up", across(w.width, w.long));
+    else add("    ", w.wash === "settled" ? "washed 3" : "washed", across(w.width, w.long));
+    if (w.finish) add("", "finish", w.finish);
+    lines.push("---", "");
+    return lines.join("\n");
+  };
+})();
