@@ -23,6 +23,8 @@ from journal_tools.forecast.hyper import Hyper
 from journal_tools.forecast.rows import Rows
 from journal_tools.forecast.small import Floats, Sums, applied, inverse, transposed
 
+LEAST = 1e-7  # of the standard deviations inside a warp and a piece, which are divided by
+
 
 @dataclass(frozen=True)
 class Variances:
@@ -36,10 +38,8 @@ class Variances:
     def of(cls, hyper: Hyper, direction: str) -> Variances:
         """From the variances of a direction."""
         sds = [hyper.level_sd if block == "level" else hyper.sd_of(block, direction) for block in BLOCKS]
-        warp, piece = hyper.sd_of("warp", direction), hyper.sd_of("piece", direction)
-        return cls(
-            np.array(sds), hyper.correlation * np.outer(warp, warp), hyper.correlation * np.outer(piece, piece)
-        )
+        warp, piece = (np.maximum(hyper.sd_of(term, direction), LEAST) for term in ("warp", "piece"))
+        return cls(np.array(sds), hyper.correlation * np.outer(warp, warp), hyper.correlation * np.outer(piece, piece))
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ import numpy as np
 from journal_tools.forecast.columns import BLOCKS
 from journal_tools.forecast.evidence import Evidence, Journal, Variances, gather
 from journal_tools.forecast.hyper import EFFECTS, Hyper
-from journal_tools.forecast.posterior import moments_of, t_weights
+from journal_tools.forecast.posterior import Moments, moments_of, t_weights
 from journal_tools.forecast.priors import Priors
 from journal_tools.forecast.slope import Tangents, slope_of
 from journal_tools.forecast.small import Floats
@@ -28,7 +28,7 @@ STEADY = 0.05  # of ln λ
 def tangents_of(priors: Priors, theta: Floats) -> Tangents:
     """The changes of the covariances with every log sd and every partial correlation at theta."""
     hyper = priors.hyper(theta)
-    steps = list(dict.fromkeys(step for _, step in priors.scales if _ == "warp"))
+    steps = list(dict.fromkeys(step for term, step in priors.scales if term == "warp"))
     many = len(priors.scales)
     order, warp, piece = [], [], []
     sd = {term: hyper.sd_of(term, priors.direction) for term in ("warp", "piece")}
@@ -70,6 +70,7 @@ class Mode:
     """Where the posterior of theta is highest. curvature: of −ln posterior there (size × size).
 
     weight: λ of each warp. gradient: its length, that is, how near the top. evaluations: how many.
+    variances, evidence, moments: what goes with it there.
     """
 
     theta: Floats
@@ -77,6 +78,9 @@ class Mode:
     curvature: Floats
     gradient: float
     evaluations: int
+    variances: Variances
+    evidence: Evidence
+    moments: Moments
 
 
 @dataclass
@@ -94,9 +98,9 @@ def _at(journal: Journal, priors: Priors, theta: Floats, weight: Floats) -> _Poi
     return _Point(theta, evidence.value - float(theta @ theta) / 2, evidence, variances)
 
 
-def mode_of(journal: Journal, priors: Priors, cap: float = CAP, start: Floats | None = None) -> Mode:
-    """Climb to the mode from theta = 0, or from a start."""
-    theta = np.zeros(priors.size) if start is None else start
+def mode_of(journal: Journal, priors: Priors, cap: float = CAP) -> Mode:
+    """Climb to the mode from theta = 0."""
+    theta = np.zeros(priors.size)
     weight = np.ones(len(journal.rows.warps))
     evaluations = 0
     for turn in range(ROUNDS + 1):
@@ -131,4 +135,4 @@ def mode_of(journal: Journal, priors: Priors, cap: float = CAP, start: Floats | 
         if turn == ROUNDS or moved < STEADY:
             break
         weight = found
-    return Mode(theta, weight, curvature, size, evaluations)
+    return Mode(theta, weight, curvature, size, evaluations, point.variances, point.evidence, moments)

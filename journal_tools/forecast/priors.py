@@ -32,8 +32,8 @@ SPREAD = 0.5  # partial correlations within about ±.4 of the centre, 1 sd; trie
 LEVELS: dict[str, dict[str, tuple[float, float]]] = {
     "width": {DRAW_IN: (-4.2, 2.0), RELAXATION: (-1.5, 1.0), WASH: (-6.2, 3.5), SETTLING: (-1.5, 0.8)},
     "length": {
-        **{TAKE_UP: (-5.66, 2.0), PICK: (0.0, 3.0), RELAXATION: (-3.05, 1.2)},
-        **{WASH: (-6.19, 3.5), SETTLING: (-1.5, 0.8)},
+        TAKE_UP: (-5.66, 2.0), PICK: (0.0, 3.0), RELAXATION: (-3.05, 1.2),
+        WASH: (-6.19, 3.5), SETTLING: (-1.5, 0.8),
     },
 }
 
