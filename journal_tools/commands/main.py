@@ -6,7 +6,10 @@ import importlib
 
 import click
 
-NAMES = ("begin", "new", "check", "measure", "past", "serve", "build")
+NAMES = ("begin", "new", "check", "measure", "past", "import", "export", "serve", "build")
+
+WORDS_OF_PYTHON = ("import",)
+"""Commands whose module cannot have their name: it has a line behind it."""
 
 
 class Commands(click.Group):
@@ -20,7 +23,8 @@ class Commands(click.Group):
         """One command, None for a name that is none."""
         if cmd_name not in NAMES:
             return None
-        module = importlib.import_module(f"journal_tools.commands.{cmd_name}")
+        name = f"{cmd_name}_" if cmd_name in WORDS_OF_PYTHON else cmd_name
+        module = importlib.import_module(f"journal_tools.commands.{name}")
         command: click.Command = module.command
         return command
 

@@ -91,16 +91,18 @@ def faults_of(record: NewRecord) -> list[Problem]:
     return faults
 
 
-def staged(journal: Journal, records: Sequence[NewRecord]) -> Journal:
+def staged(journal: Journal, records: Sequence[NewRecord], settings_text: str | None = None) -> Journal:
     """The new records as the journal reads them, with the problems of their reading, and nothing else.
 
     They are read from a folder of their own under the journal's settings, so what is told of them
-    here is what would be told of them there.
+    here is what would be told of them there. settings_text: of journal.md, where that will change.
     """
     with tempfile.TemporaryDirectory(prefix="tenterhook-") as place:
         folder = Path(place)
         settings = journal.folder / "journal.md"
-        if settings.is_file() and not any(not record.kind for record in records):
+        if settings_text is not None:
+            (folder / "journal.md").write_bytes(settings_text.encode("utf-8"))
+        elif settings.is_file() and all(record.kind for record in records):
             (folder / "journal.md").write_bytes(settings.read_bytes())
         for record in records:
             path = folder / record.file

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from journal_tools.exchange.csv_cells import Cell
 from journal_tools.ledger import Ledger, ledger_of
 from journal_tools.records import Journal
 
-KINDS = {
+KINDS: Mapping[str, Mapping[str, Any]] = {
     "words": {"type": "string"},
     "figure": {"type": ["number", "null"]},
     "count": {"type": ["integer", "null"]},

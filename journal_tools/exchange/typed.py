@@ -145,7 +145,8 @@ def _fibre(shares: Mapping[str, Fraction | None]) -> Value:
         return "unknown"
     if len(shares) == 1 and set(shares.values()) == {Fraction(1)}:
         return next(iter(shares))
-    return ", ".join(fibre if share is None else f"{_decimal(share * 100)} % {fibre}" for fibre, share in shares.items())
+    said = ((f"{_decimal(share * 100)} % " if share is not None else "", fibre) for fibre, share in shares.items())
+    return ", ".join(share + fibre for share, fibre in said)
 
 
 def _decimal(number: Fraction) -> str:

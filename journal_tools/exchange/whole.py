@@ -7,10 +7,11 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from journal_tools.editing.change import Value
+from journal_tools.editing.starting import NO_RECORD
 from journal_tools.exchange.new_record import NewRecord
 from journal_tools.exchange.typed import fields_of
 from journal_tools.problems import Problem, Severity, nearest
-from journal_tools.records import KINDS, Journal, Settings
+from journal_tools.records import KINDS, Journal, Record, Settings
 from journal_tools.records.model import words_of
 from journal_tools.records.readers import NAME
 
@@ -33,14 +34,14 @@ def whole_json(journal: Journal, typed: Mapping[str, Value] | None = None) -> by
     typed: fields by file, for records that could not all be read; they stand for what was read.
     """
     typed = typed or {}
-    settings = {"fields": typed.get("journal.md", fields_of(journal.settings)), "notes": journal.settings.notes}
-    parts = [f'"format": {_one_line(FORMAT)}', f'"journal": {_one_line(settings)}']
+
+    def record(of: Record | Settings) -> str:
+        return _one_line({"fields": typed.get(of.file) or fields_of(of), "notes": of.notes})
+
+    parts = [f'"format": {_one_line(FORMAT)}', f'"journal": {record(journal.settings)}']
     for kind in KINDS:
-        records = [
-            f"{_one_line(name)}: {_one_line({'fields': typed.get(record.file, fields_of(record)), 'notes': record.notes})}"
-            for name, record in sorted(journal.kind(kind).items())
-        ]
-        parts.append(f'"{kind}": {{' + ",".join(f"\n{record}" for record in records) + "}")
+        records = (f"\n{_one_line(name)}: {record(each)}" for name, each in sorted(journal.kind(kind).items()))
+        parts.append(f'"{kind}": {{' + ",".join(records) + "}")
     return ("{" + ",\n".join(parts) + "}\n").encode("utf-8", "replace")
 
 
@@ -64,13 +65,17 @@ def records_in(data: bytes, file: str) -> tuple[tuple[NewRecord, ...], tuple[Pro
     if len(data) > LARGEST:
         raise NotWhole(_problem(file, "", "", f"The file is larger than {LARGEST // 1024**2} MB."))
     try:
-        read = json.loads(data.decode("utf-8-sig"), parse_constant=str, parse_float=str, parse_int=str)
+        text = data.decode("utf-8-sig")
+        read = json.loads(text, parse_constant=str, parse_float=str, parse_int=str, object_pairs_hook=_each_once)
     except UnicodeDecodeError:
         raise NotWhole(_problem(file, "", "", "The file is not UTF-8, which JSON always is.")) from None
+    except _Twice as twice:
+        right = "This key stands twice in one place, and only one of the two can be meant."
+        raise NotWhole(_problem(file, "", twice.key, right)) from None
     except (ValueError, RecursionError) as error:
         line = getattr(error, "lineno", 0)
-        said = f" It ends to make sense on line {line}." if line else ""
-        raise NotWhole(_problem(file, "", "", f"The file is no JSON.{said}", line=line)) from None
+        where = f" It stops making sense on line {line}." if line else ""
+        raise NotWhole(_problem(file, "", "", f"The file is no JSON.{where}", line=line)) from None
     said = read.get("format") if isinstance(read, dict) else None
     if said != FORMAT:
         right = f'A journal as JSON begins with "format": "{FORMAT}", as `tenterhook export` writes it.'
@@ -78,6 +83,21 @@ def records_in(data: bytes, file: str) -> tuple[tuple[NewRecord, ...], tuple[Pro
     problems: list[Problem] = []
     records = tuple(_records(read, file, problems))
     return records, tuple(problems)
+
+
+class _Twice(Exception):
+    def __init__(self, key: str) -> None:
+        super().__init__(key)
+        self.key = key
+
+
+def _each_once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """The keys and values of one object; a key that comes twice would lose what stood under the first."""
+    found = dict(pairs)
+    if len(found) < len(pairs):
+        keys = [key for key, _ in pairs]
+        raise _Twice(next(key for key in keys if keys.count(key) > 1))
+    return found
 
 
 def _records(read: Mapping[str, Any], file: str, problems: list[Problem]) -> Iterator[NewRecord]:
@@ -93,8 +113,8 @@ def _records(read: Mapping[str, Any], file: str, problems: list[Problem]) -> Ite
             problems.append(_problem(file, kind, str(below)[:80], "Here stand records by their names."))
             continue
         for name, record in below.items():
-            if not NAME.fullmatch(name):
-                right = "The name of a record is small letters, digits and hyphens."
+            if not NAME.fullmatch(name) or name in NO_RECORD:
+                right = "The name of a record is small letters, digits and hyphens, and not index or readme."
                 problems.append(_problem(file, kind, name, right))
             elif (made := _record(kind, name, record, file, problems)) is not None:
                 yield made
