@@ -10,7 +10,7 @@ import numpy as np
 from journal_tools.forecast.belief import Belief
 from journal_tools.forecast.nodes import Nodes, shares_of
 from journal_tools.forecast.rows import Rows
-from journal_tools.forecast.small import Floats, applied
+from journal_tools.forecast.small import Floats, applied, solve_for, solve_for_all
 from journal_tools.forecast.told import Told, log_density, stacked, told_by, without_warp
 
 
@@ -57,7 +57,7 @@ def asked(
     score = nodes.score
     effects = local.effects.reshape(len(score), -1)
     covariance = local.covariance
-    wide = np.kron(local.shares, np.eye(steps))
+    wide: Floats = np.kron(local.shares, np.eye(steps)).astype(np.float64)
     groups = len(seen.kinds) if seen is not None else 0
     if held is not None:
         effects, covariance, gone = _taken_out(nodes, held, effects, covariance, wide[(1 + groups) * steps :])
@@ -78,8 +78,8 @@ def asked(
     inner = np.eye(groups * steps) + told.information @ shared[:, steps:, steps:]
     strain = told.pull - applied(told.information, at[:, steps:])
     onto = shared[:, :steps, steps:]
-    means = at[:, :steps] + applied(onto, np.linalg.solve(inner, strain[:, :, None])[:, :, 0])
-    sure = onto @ np.linalg.solve(inner, told.information) @ onto.transpose(0, 2, 1)
+    means = at[:, :steps] + applied(onto, solve_for(inner, strain))
+    sure = onto @ solve_for_all(inner, told.information) @ onto.transpose(0, 2, 1)
     left = shared[:, :steps, :steps] - sure
     return Steps(shares_of(score), means + mean, (left + left.transpose(0, 2, 1)) / 2, piece)
 
@@ -95,8 +95,8 @@ def _taken_out(
     at = effects @ wide.T
     inner = np.eye(groups * nodes.warp.shape[1]) - told.information @ spread
     strain = applied(told.information, at) - told.pull
-    effects = effects + applied(onto, np.linalg.solve(inner, strain[:, :, None])[:, :, 0])
-    covariance = covariance + onto @ np.linalg.solve(inner, told.information @ onto.transpose(0, 2, 1))
+    effects = effects + applied(onto, solve_for(inner, strain))
+    covariance = covariance + onto @ solve_for_all(inner, told.information @ onto.transpose(0, 2, 1))
     return effects, covariance, log_density(told, effects @ wide.T, wide @ covariance @ wide.T)
 
 
@@ -124,6 +124,6 @@ def with_warp(
     onto = nodes.covariance[:, :, flat[known]] @ wide.T
     inner = np.eye(groups * steps) + told.information @ spread
     strain = told.pull - applied(told.information, at)
-    effects = nodes.effects + applied(onto, np.linalg.solve(inner, strain[:, :, None])[:, :, 0])
-    covariance = nodes.covariance - onto @ np.linalg.solve(inner, told.information @ onto.transpose(0, 2, 1))
+    effects = nodes.effects + applied(onto, solve_for(inner, strain))
+    covariance = nodes.covariance - onto @ solve_for_all(inner, told.information @ onto.transpose(0, 2, 1))
     return replace(nodes, score=score, effects=effects, covariance=covariance), weight

@@ -46,7 +46,8 @@ class Design:
         """x'u of each group (G × K) from effects in real units (many)."""
         padded = np.append(real, 0.0)
         by_column = np.vstack([padded[self.columns.place], np.zeros(self.columns.place.shape[1])])
-        return np.matmul(self.share[:, None, :], by_column[self.column])[:, 0]
+        found: Floats = np.matmul(self.share[:, None, :], by_column[self.column])[:, 0]
+        return found
 
     def gathered(self, of_groups: Floats) -> Floats:
         """Sum of x ⊗ v (many × …) of vectors v, one a group (G × K × …)."""

@@ -21,7 +21,7 @@ from journal_tools.forecast.columns import BLOCKS, Columns
 from journal_tools.forecast.design import Design
 from journal_tools.forecast.hyper import Hyper
 from journal_tools.forecast.rows import Rows
-from journal_tools.forecast.small import Floats, Sums, applied, inverse, transposed
+from journal_tools.forecast.small import Floats, Sums, applied, inverse, inverse_of, transposed
 
 LEAST = 1e-7  # of the standard deviations inside a warp and a piece, which are divided by
 
@@ -94,7 +94,7 @@ class Evidence:
     def inverse(self) -> Floats:
         """A⁻¹, full (many × many). Spends the factor: to be asked for once."""
         found, _ = lapack.dpotri(self.factor.T, lower=False, overwrite_c=True)
-        lower = np.tril(found.T)
+        lower: Floats = np.tril(found.T)
         lower += np.tril(lower, -1).T
         return lower
 
@@ -102,8 +102,8 @@ class Evidence:
 def gather(journal: Journal, variances: Variances, lam: Floats) -> Evidence:
     """ln L and the effects. lam: the weight of each warp, 1 for a warp like the others (warps)."""
     rows, design, columns = journal.rows, journal.design, journal.design.columns
-    piece_inverse = np.linalg.inv(variances.piece)
-    warp_inverse = np.linalg.inv(variances.warp)
+    piece_inverse = inverse_of(variances.piece)
+    warp_inverse = inverse_of(variances.warp)
     piece_gain, piece_det = inverse(piece_inverse + rows.information)
     piece_told = piece_inverse @ piece_gain @ rows.information
     piece_told = (piece_told + transposed(piece_told)) / 2

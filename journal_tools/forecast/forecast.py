@@ -160,7 +160,8 @@ class Forecast:
 
     def pocket(self, kind: ClothKind, first: str, last: str) -> Pocket:
         """The belief in a handful of numbers, for whatever closeness of sett."""
-        return pocket_of(self.nodes, self.hyper, kind, span(self.direction, first, last), self._weights)
+        belief = self.belief(kind, first, last)
+        return pocket_of(self.nodes, self.hyper, kind, span(self.direction, first, last), self._weights, belief)
 
     def _one_warp(self, pieces: Sequence[Observed]) -> Rows | None:
         """Pieces of one warp laid out, whatever names they bear; None where they tell nothing."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from journal_tools.forecast.belief import Belief
 from journal_tools.forecast.chain import STEPS
 from journal_tools.forecast.columns import SLOPE
 from journal_tools.forecast.hyper import Hyper
@@ -36,8 +37,10 @@ class Pocket:
     multipliers: tuple[tuple[float, float], ...]
 
 
-def pocket_of(nodes: Nodes, hyper: Hyper, kind: ClothKind, span: Sequence[float], weights: Sequence[float]) -> Pocket:
-    """The numbers for a kind of cloth, whose closeness serves only for the multipliers."""
+def pocket_of(
+    nodes: Nodes, hyper: Hyper, kind: ClothKind, span: Sequence[float], weights: Sequence[float], belief: Belief
+) -> Pocket:
+    """The numbers for a kind of cloth. belief: what is believed at its own closeness, for the multipliers."""
     way = np.array(span)
     steps = len(STEPS[nodes.direction])
     flat = nodes.columns_for(replace(kind, closeness=None), asked=True)
@@ -58,5 +61,5 @@ def pocket_of(nodes: Nodes, hyper: Hyper, kind: ClothKind, span: Sequence[float]
         d=float(2 * spread[0, 1]),
         e=float(spread[1, 1]),
         piece=piece,
-        multipliers=(),
+        multipliers=tuple((p, (belief.quantile(p) - belief.mean) / belief.sd) for p in CHANCES),
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from journal_tools.forecast.evidence import Evidence, Journal, Variances, real_covariance, real_effects
-from journal_tools.forecast.small import Floats, applied, transposed
+from journal_tools.forecast.small import Floats, applied, inverse_of, transposed
 
 
 @dataclass(frozen=True)
@@ -50,7 +50,7 @@ def t_weights(moments: Moments, variances: Variances, lam: Floats, nu: float) ->
     The fixed point of λ = (ν + K) / (ν + E[w' Sw⁻¹ w]), with the steps that the warp says nothing of
     taken out of both sides: the same weights in fewer rounds.
     """
-    inverse = np.linalg.inv(variances.warp)
+    inverse = inverse_of(variances.warp)
     square = np.einsum("ik,kl,il->i", moments.warp, inverse, moments.warp)
     unseen = lam * np.einsum("kl,ikl->i", inverse, moments.warp_cov)
     found: Floats = (nu + len(inverse) - unseen) / (nu + square)

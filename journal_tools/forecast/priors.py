@@ -120,7 +120,7 @@ class Priors:
         within = np.array([TERM.get(term, TERM_OTHERS) for term in terms])
         same = terms[:, None] == terms[None, :]
         covariance = HAND**2 + np.where(same, within[:, None] ** 2, 0.0) + ALONE**2 * np.eye(len(terms))
-        return np.linalg.cholesky(covariance)
+        return np.asarray(np.linalg.cholesky(covariance), dtype=np.float64)
 
     def correlation(self, partial_theta: Floats) -> Floats:
         """The correlation of the steps (K × K) from the last numbers of theta: always positive definite.

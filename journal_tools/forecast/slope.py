@@ -16,7 +16,7 @@ import numpy as np
 from journal_tools.forecast.columns import BLOCKS
 from journal_tools.forecast.evidence import Evidence, Journal, Variances, to_increments
 from journal_tools.forecast.posterior import Moments
-from journal_tools.forecast.small import Floats, Indices, applied, transposed
+from journal_tools.forecast.small import Floats, Indices, applied, inverse_of, transposed
 
 
 @dataclass(frozen=True)
@@ -48,7 +48,7 @@ class _Pieces:
 def _pieces(journal: Journal, variances: Variances, found: Evidence, moments: Moments) -> _Pieces:
     rows = journal.rows
     told, which, number = found.piece_told, rows.cell_class, rows.cell_number
-    pull = np.linalg.inv(variances.piece) @ found.piece_gain
+    pull = inverse_of(variances.piece) @ found.piece_gain
     at = moments.group[rows.cell_group]
     pulled = applied(pull[which], rows.cell_q)
     strain = pulled - number[:, None] * applied(told[which], at)
@@ -69,7 +69,7 @@ def slope_of(
     doubt = np.diagonal(moments.scaled)
     by_effect = np.bincount(belongs[mine], (found.u**2 + doubt - 1)[mine], minlength=len(tangents.order))
 
-    inverse = np.linalg.inv(variances.warp)
+    inverse = inverse_of(variances.warp)
     outer = moments.warp.T @ (lam[:, None] * moments.warp) + np.tensordot(lam, moments.warp_cov, axes=1)
     by_warp = inverse @ (outer - len(lam) * variances.warp) @ inverse / 2
     told = found.piece_told

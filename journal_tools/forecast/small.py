@@ -32,7 +32,25 @@ def transposed(matrices: Floats) -> Floats:
 
 def applied(matrices: Floats, vectors: Floats) -> Floats:
     """Each matrix (… × K × K) times its vector (… × K)."""
-    return np.matmul(matrices, vectors[..., None])[..., 0]
+    found: Floats = np.matmul(matrices, vectors[..., None])[..., 0]
+    return found
+
+
+def solve_for_all(matrices: Floats, right: Floats) -> Floats:
+    """What each matrix (… × n × n) takes to the right side (… × n × m)."""
+    found: Floats = np.asarray(np.linalg.solve(matrices, right), dtype=np.float64)
+    return found
+
+
+def solve_for(matrices: Floats, right: Floats) -> Floats:
+    """What each matrix (… × n × n) takes to a vector (… × n)."""
+    return solve_for_all(matrices, right[..., None])[..., 0]
+
+
+def inverse_of(matrix: Floats) -> Floats:
+    """The inverse of one matrix, or of a few."""
+    found: Floats = np.asarray(np.linalg.inv(matrix), dtype=np.float64)
+    return found
 
 
 class Sums:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from journal_tools.forecast.rows import Rows
-from journal_tools.forecast.small import Floats, applied, inverse
+from journal_tools.forecast.small import Floats, applied, inverse, inverse_of, solve_for
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ def without_warp(told: Told, warp: Floats, groups: int) -> Told:
     """
     size = told.pull.shape[1]
     shared = stacked(warp, groups)
-    pushed = np.linalg.inv(np.eye(size) + told.information @ shared)  # (I + J T)⁻¹
+    pushed = inverse_of(np.eye(size) + told.information @ shared)  # (I + J T)⁻¹
     left = pushed @ told.information
     log = told.log + _gain(told.pull, told.information, shared)
     return Told((left + left.transpose(0, 2, 1)) / 2, applied(pushed, told.pull), log)
@@ -74,7 +74,7 @@ def stacked(warp: Floats, groups: int) -> Floats:
 def _gain(pull: Floats, information: Floats, covariance: Floats) -> Floats:
     """½ r' Σ (I + JΣ)⁻¹ r − ½ ln|I + JΣ|, node by node (N)."""
     whole = np.eye(pull.shape[1]) + information @ covariance
-    solved = np.linalg.solve(whole, pull[:, :, None])[:, :, 0]
+    solved = solve_for(whole, pull)
     square = np.sum(pull * applied(covariance, solved), axis=1)
     found: Floats = (square - np.linalg.slogdet(whole)[1]) / 2
     return found

@@ -21,7 +21,7 @@ from journal_tools.forecast.normal import t7_beyond
 from journal_tools.forecast.observed import Observed
 from journal_tools.forecast.posterior import Moments
 from journal_tools.forecast.rows import kept_sd, mean_of, usable
-from journal_tools.forecast.small import Floats, Indices, applied
+from journal_tools.forecast.small import Floats, Indices, applied, solve_for, solve_for_all
 
 
 @dataclass(frozen=True)
@@ -80,7 +80,7 @@ class Weighing:
         for warps, groups, told, spread, pull in self._by_size():
             at = self.moments.fitted[groups].reshape(len(warps), -1)
             inner = np.eye(told.shape[1]) - told @ spread
-            strain = np.linalg.solve(inner, (applied(told, at) - pull)[:, :, None])[:, :, 0]
+            strain = solve_for(inner, applied(told, at) - pull)
             moves[warps] = np.sum(reach[groups].reshape(len(warps), -1) * strain, axis=1)
         return moves
 
@@ -90,7 +90,7 @@ class Weighing:
         means, covariances = np.zeros((len(rows.kinds), rows.steps)), np.zeros((len(rows.kinds),) + (rows.steps,) * 2)
         for warps, groups, told, spread, pull in self._by_size():
             at = self.moments.fitted[groups].reshape(len(warps), -1)
-            wider = np.linalg.solve(np.eye(told.shape[1]) - spread @ told, spread)
+            wider = solve_for_all(np.eye(told.shape[1]) - spread @ told, spread)
             mean = at + applied(wider, applied(told, at) - pull)
             means[groups] = mean.reshape(*groups.shape, rows.steps)
             for k in range(groups.shape[1]):
