@@ -19,6 +19,7 @@ from journal_tools.records import Journal, Record, Warp
 from journal_tools.records.yarns_used import YarnInUse, all_yarns
 
 if TYPE_CHECKING:
+    from journal_tools.forecast.forecast import Forecast
     from journal_tools.pages.swatch import Swatch
     from journal_tools.pictures.scatter import LossScatter
     from journal_tools.pictures.trend import OffByYarn, OffTrend
@@ -50,6 +51,15 @@ class Archive:
     def ledgers(self) -> Mapping[str, Ledger]:
         """The ledger of every warp, by name."""
         return {name: ledger_of(self.journal, warp) for name, warp in self.journal.warps.items()}
+
+    @cached_property
+    def forecasts(self) -> Mapping[str, Forecast]:
+        """What the journal leads one to expect, "width" and "length", learned once."""
+        from journal_tools.forecast.forecast import Forecast
+        from journal_tools.forecast.learned import observed_of
+
+        observed = observed_of(self.journal, self.ledgers)
+        return {direction: Forecast.fit(pieces, direction) for direction, pieces in observed.items()}
 
     @cached_property
     def problems(self) -> tuple[Problem, ...]:
@@ -120,6 +130,13 @@ class Archive:
         self.store.draw(name, drawing, *given)
         return self._asset(name)
 
+    def keep(self, address: str, content: bytes) -> None:
+        """Put a file that is made already at an address of the site."""
+        name = self.store.name(content, f".{address.rpartition('.')[2]}")
+        if not self.store.has(name):
+            self.store.put(name, content)
+        self.assets[address] = self.store.folder / name
+
     def chart(self, chart: Drawn, title: str, alt: str, table: Table) -> Chart:
         """A chart, with the same figures as a table."""
         from journal_tools.pictures.chart_paper import chart_svg
@@ -147,6 +164,13 @@ class Archive:
         for each in sizes:
             self.store.put(self.store.name(b"photo %d" % each.width + content, ".webp"), each.data)
         self.store.put(listing, " ".join(f"{each.width}x{each.height}" for each in sizes).encode())
+
+    def file(self, address: str, content: bytes) -> None:
+        """Have a file in the site, under an address of its own."""
+        name = self.store.name(content, Path(address).suffix)
+        if not self.store.has(name):
+            self.store.put(name, content)
+        self.assets[address] = self.store.folder / name
 
     def _asset(self, name: str) -> str:
         address = f"pictures/{name}"

@@ -4,40 +4,19 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_shelf import Shelf
 from journal_tools.planning import allowances
+from journal_tools.planning.yarn_needs import put_up_of
+from journal_tools.pages.style_assets import PLANNING
+from journal_tools.pages.views import PlanView
 from journal_tools.quantities import INCH
-
-SCRIPTS = tuple(
-    f"style/plan-{part}.js"
-    for part in ("figures", "arithmetic", "belief", "pocket", "reckoning", "words", "record", "tape", "page")
-)
-"""In the order in which they build on each other; classic scripts, so that they run from a disk too."""
 
 DATA = "plan-data.js"
 
 PLACES = 6
-
-
-@dataclass(frozen=True)
-class PlanView:
-    """The form. Choices are (value, words). width, long: what the page begins with."""
-
-    title: str
-    about: str
-    yarns: tuple[tuple[str, str], ...] = ()
-    weaves: tuple[tuple[str, str], ...] = ()
-    finishes: tuple[tuple[str, str], ...] = ()
-    looms: tuple[tuple[str, str], ...] = ()
-    per: str = "inch"
-    length_hint: str = ""
-    width: str = "18"
-    long: str = "28"
-    scripts: tuple[str, ...] = SCRIPTS
 
 
 def plan_view(archive: Archive, shelf: Shelf) -> PlanView:
@@ -52,11 +31,12 @@ def plan_view(archive: Archive, shelf: Shelf) -> PlanView:
         tuple(shelf.yarns.items()),
         tuple((weave, weave) for weave in shelf.weaves),
         tuple((name, finish.heading) for name, finish in journal.finishes.items()),
-        tuple((name, loom.heading) for name, loom in journal.looms.items()),
+        tuple((name, loom.heading) for name, loom in shelf.looms.items()),
         "inch" if journal.settings.units.density == "in" else "centimetre",
         f"such as {'18 1/4' if inches else '46.5' if unit == 'cm' else '465'}; a bare number is in {unit}",
         "18" if inches else "45" if unit == "cm" else "450",
         "28" if inches else "70" if unit == "cm" else "700",
+        PLANNING,
     )
 
 
@@ -99,8 +79,12 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
 
 def stock(archive: Archive) -> dict[str, Any]:
     """What is on the shelf and what a put-up weighs, for the weaver alone."""
-    return {
-        name: {"on_hand": round(float(yarn.on_hand.grams), 1), "text": yarn.on_hand.text}
-        for name, yarn in archive.journal.yarns.items()
-        if yarn.on_hand is not None
-    }
+    found = {}
+    for name, yarn in archive.journal.yarns.items():
+        if yarn.on_hand is not None:
+            put_up, word = put_up_of(yarn)
+            found[name] = {
+                **{"on_hand": round(float(yarn.on_hand.grams), 1), "text": yarn.on_hand.text},
+                **({"put_up": put_up, "word": word} if put_up else {}),
+            }
+    return found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
@@ -15,8 +15,10 @@ from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.account import loom_length_mm
 from journal_tools.ledger.laid import Laid, lay_out
 from journal_tools.pages.archive import Archive
+from journal_tools.planning.arithmetic import balance
+from journal_tools.planning.warp_length import loom_waste
 from journal_tools.quantities import Density
-from journal_tools.records import Warp
+from journal_tools.records import Loom, Warp
 from journal_tools.records.yarns_used import find_yarn
 
 OFFERED = ("plain weave", "2/2 twill")
@@ -51,28 +53,44 @@ class Shelf:
         return {name: self._heading(name) for name in used}
 
     @property
+    def most_woven(self) -> ClothKind:
+        """The kind of cloth that there is most of; the newest of as many."""
+        counted = Counter((each.kind.warp_yarn, each.kind.weave) for all_ in self._woven.values() for each in all_)
+        if not counted:
+            return ClothKind()
+        yarn, weave = max(counted, key=counted.__getitem__)
+        kind = next(each.kind for each in self._woven[yarn] if each.kind.weave == weave)
+        return replace(kind, closeness=None, year=None)
+
+    @property
     def weaves(self) -> list[str]:
         """Every weave of the journal by its plain name, the most woven first, and the two that everybody weaves."""
         counted = Counter(each.kind.weave for all_ in self._woven.values() for each in all_ if each.kind.weave)
         found = sorted(counted, key=lambda weave: (-counted[weave], weave))
         return found + [weave for weave in OFFERED if weave not in counted]
 
+    @property
+    def looms(self) -> dict[str, Loom]:
+        """Every loom, the most used first."""
+        used = Counter(warp.loom for warp in self._journal.warps.values())
+        return dict(sorted(self._journal.looms.items(), key=lambda pair: (-used[pair[0]], pair[0])))
+
     def as_data(self) -> dict[str, Any]:
         """All of it, for the page's script."""
         journal = self._journal
         return {
             "yarns": {name: self._yarn(name) for name in self.yarns},
-            "weaves": {weave: filled(room=room(weave), shafts=shafts(weave)) for weave in self.weaves},
+            "weaves": {weave: woven_as(weave) for weave in self.weaves},
             "looms": {
                 name: filled(
                     title=loom.heading,
                     width=loom.width and tidy(loom.width.mm),
                     shafts=loom.shafts and loom.shafts.number,
                     reeds=[reed_of(reed) for reed in loom.reeds],
-                    waste=loom.waste and tidy(loom.waste.mm),
+                    waste=tidy(loom_waste(journal, Warp(), loom).each_mm),
                     retie=loom.retie and tidy(loom.retie.mm),
                 )
-                for name, loom in journal.looms.items()
+                for name, loom in self.looms.items()
             },
             "finishes": {
                 name: filled(title=finish.heading, cautions=finish.cautions, fulling=finish.fulling)
@@ -157,10 +175,19 @@ def room(weave: str) -> float | None:
 
 
 @cache
-def shafts(weave: str) -> int | None:
-    """The fewest shafts that a named weave needs."""
+def woven_as(weave: str) -> Mapping[str, Any]:
+    """What a weave by name takes: shafts, ends in a repeat and those that balance it, ends for each pick."""
     named = named_weave(weave)
-    return named.draft.shafts if named else None
+    if named is None:
+        return filled(room=room(weave))
+    repeat = len(named.draft.threading)
+    return filled(
+        room=room(weave),
+        shafts=named.draft.shafts,
+        repeat=repeat,
+        balance=balance(named.draft.threading) if repeat > 2 else 0,
+        ends_to_picks=named.ends_to_picks if named.ends_to_picks != 1 else None,
+    )
 
 
 def tidy(number: Any) -> float:

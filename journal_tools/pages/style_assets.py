@@ -1,4 +1,4 @@
-"""The look of the site: one stylesheet and two small scripts, system fonts, nothing from outside."""
+"""The look of the site: one stylesheet and small scripts, system fonts, nothing from outside."""
 
 from __future__ import annotations
 
@@ -10,7 +10,17 @@ SEARCH_FROM_FILE = "style/search-from-file.js"
 """Lets the search page work when it is opened from a disk, where browsers allow no workers."""
 
 
+PLANNING = tuple(
+    f"style/plan-{part}.js"
+    for part in (
+        *("figures", "arithmetic", "belief", "pocket", "reckoning"),
+        *("words", "record", "tape", "wanted", "page"),
+    )
+)
+"""The page that plans a warp, in the order in which they build on each other; classic scripts run from a disk."""
+
+
 def style_assets() -> dict[str, bytes]:
     """Address in the site -> bytes, for the stylesheet and the scripts."""
     here = Path(__file__).parent
-    return {name: (here / name).read_bytes() for name in (STYLESHEET, SCRIPT, SEARCH_FROM_FILE)}
+    return {name: (here / name).read_bytes() for name in (STYLESHEET, SCRIPT, SEARCH_FROM_FILE, *PLANNING)}

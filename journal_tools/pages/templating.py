@@ -15,7 +15,9 @@ if TYPE_CHECKING:
 
 TEMPLATES = Path(__file__).parent / "templates"
 
-View = views.WarpView | views.YarnView | views.DraftView | views.ThingView | views.FrontView | views.ListView
+View = (
+    views.WarpView | views.YarnView | views.DraftView | views.ThingView | views.FrontView | views.ListView | views.PlanView
+)
 
 
 def panels(kind: str, view: View, address: str) -> tuple[str, str]:

@@ -103,6 +103,8 @@ class Table:
     note: str = ""
     prose: bool = False
     """True for a table of sentences, whose rows become paragraphs where it is narrow."""
+    stacked: bool = False
+    """True for a table of many columns, whose rows become cards where it is narrow."""
 
 
 @dataclass(frozen=True)
@@ -237,6 +239,8 @@ class WarpView:
     draft: DraftPart | None = None
     tables: tuple[Table, ...] = ()
     """Anything else that is a table: yarn used against reckoned, weights, fulling, washes."""
+    written: tuple[Fact, ...] = ()
+    """What the record says besides, of the warp and of each of its parts."""
     photos: tuple[Picture, ...] = ()
     taught: tuple[str, ...] = ()
     problems: tuple[Problem, ...] = ()
@@ -329,3 +333,21 @@ class ListView:
     """True offers the filter: words, yarn, weave, year."""
     tables: tuple[Table, ...] = ()
     problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True)
+class PlanView:
+    """The form of the page that plans a warp. Choices are (value, words), the likeliest first."""
+
+    title: str
+    about: str
+    yarns: tuple[tuple[str, str], ...] = ()
+    weaves: tuple[tuple[str, str], ...] = ()
+    finishes: tuple[tuple[str, str], ...] = ()
+    looms: tuple[tuple[str, str], ...] = ()
+    per: str = "inch"
+    length_hint: str = ""
+    width: str = "18"
+    long: str = "28"
+    """What the page begins with."""
+    scripts: tuple[str, ...] = ()

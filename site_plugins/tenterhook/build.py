@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 log = logging.getLogger("mkdocs.plugins.tenterhook")
 
 THEME = Path(__file__).parent / "theme"
-ROOMS = ("warps", "yarns", "drafts", "looms", "finishes", "trends")
+ROOMS = ("warps", "yarns", "drafts", "looms", "finishes", "trends", "plan")
 """The pages that the bar at the top leads to, in this order, where they exist."""
 CELLAR = ("how-it-is-reckoned", "field-guide")
 """The pages that the foot leads to."""

@@ -4,7 +4,7 @@
 (function () {
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
-  var CENTRE = 0.75, PER_UNIT = 0.1, CLIP = 4;
+  var CENTRE = 0.75, PER_UNIT = 0.1, CLIP = 4, MEAN = 1e-5;
 
   /* Closeness as the forecast uses it: 0 at the centre and where unknown, +1 for each 10 % closer. */
   function covariate(closeness) {
@@ -15,14 +15,13 @@
   /* The terms of a kind of cloth: [column, weight], and [prior variance, weight] of what is new. */
   function terms(forecast, span, kind) {
     var known = [[0, 1]], fresh = [], merged = {};
+    var direction = span.split(" ")[0], share = forecast.shares[direction], columns = forecast.columns[direction];
+    /* A name that nobody knows is a name too: "" has an effect of its own. */
     function add(what, name, weight) {
-      if (!name || !weight) return;
-      var at = forecast.columns[what][name];
-      if (at !== undefined) { merged[at] = (merged[at] || 0) + weight; return; }
-      var key = what + " " + name;
+      var at = (columns[what] || {})[name || ""];
+      var key = at === undefined ? what + " " + (name || "") : at;
       merged[key] = (merged[key] || 0) + weight;
     }
-    var share = forecast.shares[span.split(" ")[0]];
     add("weave", kind.weave, 1);
     add("finish", kind.finish, 1);
     add("fibre", kind.warp_fibre, share.warp);
@@ -45,7 +44,7 @@
     var figures = forecast.spans[span], row = terms(forecast, span, kind);
     var mean = 0, doubt = 0;
     row.known.forEach(function (one) {
-      mean += one[1] * figures.mean[one[0]] * 1e-5;
+      mean += one[1] * figures.mean[one[0]] * MEAN;
       row.known.forEach(function (other) { doubt += one[1] * other[1] * figures.doubt[at(one[0], other[0])]; });
     });
     row.fresh.forEach(function (one) { doubt += one[1] * one[1] * one[0]; });

@@ -17,7 +17,7 @@
   Words.prototype.woven = function (mm) { return f.shown(mm, this.units.length, this.steps.weave); };
   Words.prototype.wound = function (mm) { return f.wound(mm, this.units.length); };
   Words.prototype.between = function (low, high) { return this.bare(low) + " to " + this.size(high); };
-  Words.prototype.chance = function (chance) { return "1 in " + tenterhook.arithmetic.one_in(chance); };
+  Words.prototype.oneIn = function (chance) { return tenterhook.arithmetic.one_in(chance); };
   Words.prototype.grams = function (g) { return f.weighed(g, this.units.weight); };
   Words.prototype.dense = function (perMetre) { return f.dense(perMetre, this.units.density); };
 
@@ -56,7 +56,7 @@
 
   /* The sentences, in the order in which they are acted on. */
   Words.prototype.sentences = function (w, plan) {
-    var own = w.hemmed ? "Used" : "Washed", said = [], worst = plan.length.worst;
+    var own = w.hemmed ? "Made up" : w.wash === "settled" ? "Settled" : "Washed", said = [], worst = plan.length.worst;
     said.push(own + ", expect " + this.size(plan.width.mm) + " wide, nine times in ten " +
       this.between(plan.width.low, plan.width.high) + "; and " + this.size(plan.length.mm) + " long, nine times in ten " +
       this.between(plan.length.low, plan.length.high) + ".");
@@ -65,9 +65,9 @@
         this.size(plan.width.worst) + ".");
     }
     if (plan.risk) {
-      said.push(this.chance(plan.risk.chance) + (w.count > 1 ? " times one of them" : " times it") + " comes up under " +
-        this.woven(plan.risk.limit) + ". Weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + ", which is " +
-        this.woven(plan.risk.warp) + " of warp, and it is " + this.chance(plan.risk.after) + ".");
+      said.push("1 time in " + this.oneIn(plan.risk.chance) + (w.count > 1 ? " one of them" : " it") + " comes up under " +
+        this.woven(plan.risk.limit) + ". Weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
+        this.woven(plan.risk.warp) + " of warp) and it is 1 in " + this.oneIn(plan.risk.after) + ".");
     }
     return said;
   };
@@ -103,7 +103,7 @@
   Words.prototype.wanted = function (w) {
     var finish = this.journal.finishes[w.finish], weft = this.journal.yarns[w.weft].title, warp = this.journal.yarns[w.warp].title;
     return [
-      many(w.count, w.piece), this.bare(w.width) + " × " + this.size(w.long) + (w.hemmed ? " as used" : " washed"),
+      many(w.count, w.piece), this.bare(w.width) + " × " + this.size(w.long) + (w.hemmed ? " made up" : " washed"),
       w.wash === "settled" ? "once settled" : "after the first wash", weft === warp ? warp : warp + " with " + weft, w.weave,
       this.dense(w.sett), finish ? finish.title : ""
     ].filter(Boolean).join(" · ");
