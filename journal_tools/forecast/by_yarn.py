@@ -38,15 +38,16 @@ def of_piece(laid: Laid, tape: Tape) -> Iterator[Reading]:
 def pick_pitch_mm(laid: Laid) -> float | None:
     """The length on the loom that one pick was meant to take, in mm; None where nobody can tell.
 
-    As beaten, else as far apart as the ends, where neither warp nor weft hides the other. Cloth in layers
-    has picks and ends of all its layers in both figures, so that they need no dividing.
+    As beaten, else as far apart as the ends, where neither warp nor weft hides the other and there is one
+    weft. Cloth in layers has picks and ends of all its layers in both figures, so that they need no dividing.
     """
     beat = laid.said("beat")
     if beat is not None:
         return 1000 / float(beat.per_m)
     named = named_weave(laid.said("weave") or "")
     sett = sett_of(laid)
-    if sett is None or (named is not None and named.ends_to_picks != 1):
+    hidden = named is not None and named.ends_to_picks != 1
+    if sett is None or hidden or _has_tabby(laid):
         return None
     return 1000 / (sett * (laid.warp.layers.number if laid.warp.layers else 1))
 
@@ -54,9 +55,19 @@ def pick_pitch_mm(laid: Laid) -> float | None:
 def _every_pick_counted(laid: Laid) -> bool:
     """Whether a count of picks has the tabby in it, as it has where there is no tabby."""
     said = laid.said("tabby")
-    if said is not None:
-        return bool(said == "counted")
-    return not any(weft.role in TABBY_ROLES for weft in laid.said("weft") or ())
+    return bool(said == "counted") if said is not None else not _has_tabby(laid)
+
+
+def _has_tabby(laid: Laid) -> bool:
+    """Whether a pattern weft floats over a ground of its own: then two picks lie where others have one."""
+    if laid.said("tabby") is not None:
+        return True
+    uses = laid.warp.yarns or {}
+    for weft in laid.said("weft") or ():
+        called = (*(weft.order.items if weft.order else ()), weft.yarn)
+        if {weft.role, *(uses[name].role for name in called if name in uses)} & set(TABBY_ROLES):
+            return True
+    return False
 
 
 def of_marks(warp: Warp, tape: Tape) -> tuple[Reading, ...]:
