@@ -7,6 +7,7 @@ that is made once.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -52,24 +53,31 @@ class Design:
     def gathered(self, of_groups: Floats) -> Floats:
         """Sum of x ⊗ v (many × …) of vectors v, one a group (G × K × …)."""
         shape = (1,) * (of_groups.ndim - 1)
-        rows = (self.share.reshape(*self.share.shape, *shape) * of_groups[:, None]).reshape(-1, *of_groups.shape[1:])
+        rows = (self.share.reshape(*self.share.shape, *shape) * of_groups[:, None]).reshape(self.share.size, *of_groups.shape[1:])
         sums = self.by_column.of(rows)[:-1]
         return sums[self.columns.place >= 0]
 
     def gram(self, of_cells: Floats) -> Floats:
         """Blocks of sum S ⊗ x x' over the pairs of columns (pairs × K × K), from S of each cell."""
-        flat = of_cells.reshape(len(of_cells), -1)
+        flat = _flat(of_cells)
         rows = flat[self.meeting_cell]
         rows *= self.meeting_share[:, None]
-        return self.by_pair.of(rows).reshape(-1, *of_cells.shape[1:])
+        sums = self.by_pair.of(rows)
+        return sums.reshape(len(sums), *of_cells.shape[1:])
 
     def spread(self, of_pairs: Floats) -> Floats:
         """x C x' of each cell (cells × K × K), from the blocks of C of each pair."""
-        flat = of_pairs.reshape(len(of_pairs), -1)
+        flat = _flat(of_pairs)
         rows = flat[self.meeting_pair]
         rows *= self.half_share[:, None]
-        once = self.by_cell.of(rows).reshape(-1, *of_pairs.shape[1:])
+        sums = self.by_cell.of(rows)
+        once = sums.reshape(len(sums), *of_pairs.shape[1:])
         return once + transposed(once)[self.mirror]
+
+
+def _flat(blocks: Floats) -> Floats:
+    """Each block as a row, also where there is none."""
+    return blocks.reshape(len(blocks), math.prod(blocks.shape[1:]))
 
 
 def design_of(rows: Rows) -> Design:

@@ -93,6 +93,8 @@ class Evidence:
 
     def inverse(self) -> Floats:
         """A⁻¹, full (many × many). Spends the factor: to be asked for once."""
+        if not self.factor.size:
+            return self.factor  # LAPACK complains of a matrix without rows
         found, _ = lapack.dpotri(self.factor.T, lower=False, overwrite_c=True)
         lower: Floats = np.tril(found.T)
         lower += np.tril(lower, -1).T

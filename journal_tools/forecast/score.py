@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import math
+import statistics
 from collections.abc import Iterable, Iterator, Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -59,21 +60,27 @@ class Score:
     scored: tuple[Scored, ...]
 
     @property
-    def error(self) -> float | None:
-        """The root of the mean squared error, as a fraction of the first size; None when nothing was scored."""
-        return _rms([each.off for each in self.scored])
+    def offs(self) -> list[float]:
+        """How far off each was, as a fraction of the first size."""
+        return [each.off for each in self.scored]
 
-    def error_of(self, rival: int) -> float | None:
+    def offs_of(self, rival: int) -> list[float]:
         """The same of one of RIVALS."""
-        return _rms([math.exp(each.came) - math.exp(each.rivals[rival]) for each in self.scored])
+        return [math.exp(each.came) - math.exp(each.rivals[rival]) for each in self.scored]
 
     def held(self, promised: float) -> int:
         """How many came inside the range that holds with this chance."""
         return sum(each.inside(promised) for each in self.scored)
 
 
-def _rms(offs: Sequence[float]) -> float | None:
-    return math.sqrt(math.fsum(off * off for off in offs) / len(offs)) if offs else None
+def usual(offs: Sequence[float]) -> float:
+    """How far off it is in half of the cases: the median. Raises StatisticsError for none."""
+    return statistics.median(abs(off) for off in offs)
+
+
+def root_mean_square(offs: Sequence[float]) -> float:
+    """The root of the mean square, in which one wild warp weighs more than ten tame ones."""
+    return math.sqrt(math.fsum(off * off for off in offs) / len(offs))
 
 
 def score_of(

@@ -10,7 +10,17 @@ import pytest
 from journal_tools.forecast.forecast import Forecast
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.observed import Observed, Reading
-from journal_tools.forecast.score import RIVALS, Score, Scored, came_out, guesses, kinds_of, score_of
+from journal_tools.forecast.score import (
+    RIVALS,
+    Score,
+    Scored,
+    came_out,
+    guesses,
+    kinds_of,
+    root_mean_square,
+    score_of,
+    usual,
+)
 
 PLAIN = ClothKind("plain weave", "cotton", "cotton", "cotton", "cotton", "hot", 0.75, 2024)
 TWILL = replace(PLAIN, weave="2/2 twill")
@@ -77,7 +87,9 @@ class TestRivals:
         """The error of ten per cent is worked by hand from the four warps that were scored."""
         offs = [0.91 - 0.9, 0.87 - 0.9, 0.93 - 0.9, 0.88 - 0.9]
 
-        assert pytest.approx(math.sqrt(sum(off * off for off in offs) / 4)) == scored().error_of(0)
+        assert pytest.approx(offs) == scored().offs_of(0)
+        assert pytest.approx(math.sqrt((0.01**2 + 0.03**2 + 0.03**2 + 0.02**2) / 4)) == root_mean_square(offs)
+        assert pytest.approx(0.025) == usual(offs)
 
 
 class TestBeforeAndAfter:
@@ -92,7 +104,7 @@ class TestBeforeAndAfter:
 
         assert scored().scored[:-1] == scored(other).scored[:-1]
         assert scored().scored[-1].expected == scored(other).scored[-1].expected
-        assert scored().scored[-1].place > 0.4 > 0.05 > scored(other).scored[-1].place
+        assert scored().scored[-1].place > 0.3 > 0.05 > scored(other).scored[-1].place
 
     def test_it_is_the_forecast(self) -> None:
         """What the second warp was expected to do is what a forecast fitted to the first one says."""
@@ -137,8 +149,8 @@ class TestHeld:
         assert held == sum(one.inside(promised) for promised in (0.5, 0.8, 0.95))
 
     def test_nothing_scored(self) -> None:
-        """An empty journal has no error, and not an error of nought."""
-        assert (None, 0) == (scored({}).error, scored({}).held(0.95))
+        """An empty journal has nothing to be off by."""
+        assert ([], 0) == (scored({}).offs, scored({}).held(0.95))
 
 
 class TestGuesses:
