@@ -53,8 +53,8 @@ class Design:
     def gathered(self, of_groups: Floats) -> Floats:
         """Sum of x ⊗ v (many × …) of vectors v, one a group (G × K × …)."""
         shape = (1,) * (of_groups.ndim - 1)
-        rows = (self.share.reshape(*self.share.shape, *shape) * of_groups[:, None]).reshape(self.share.size, *of_groups.shape[1:])
-        sums = self.by_column.of(rows)[:-1]
+        rows = self.share.reshape(*self.share.shape, *shape) * of_groups[:, None]
+        sums = self.by_column.of(rows.reshape(self.share.size, *of_groups.shape[1:]))[:-1]
         return sums[self.columns.place >= 0]
 
     def gram(self, of_cells: Floats) -> Floats:
