@@ -21,7 +21,10 @@ def tell(problem: Problem) -> None:
     field = f" {problem.field}:" if problem.field else ""
     click.echo(f"{place} {kind}{field}{read} {problem.told}")
     if problem.mended:
-        click.echo(f"    to paste: {click.style(problem.mended, fg='green')}")
+        # A line that is set in, and a line of several, stand by themselves, so that their blanks can be copied.
+        whole = problem.mended[0] == " " or "\n" in problem.mended
+        click.echo("    to paste:", nl=whole)
+        click.echo(("" if whole else " ") + click.style(problem.mended, fg="green"))
 
 
 def counted(problems: Iterable[Problem]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from journal_tools.records.journal import KINDS
+from journal_tools.records.kinds import KINDS
 from journal_tools.records.quoting import as_value, quoted
 from journal_tools.records.readers import NAME, slug
 

@@ -2,7 +2,8 @@
 
 from journal_tools.records.draft import Draft
 from journal_tools.records.finish import Finish
-from journal_tools.records.journal import KINDS, Journal, read_journal
+from journal_tools.records.journal import Journal, read_journal
+from journal_tools.records.kinds import KINDS
 from journal_tools.records.loom import Loom
 from journal_tools.records.public import public
 from journal_tools.records.record import Record

@@ -105,3 +105,8 @@ def _probable_end(words: list[str]) -> int:
 def _nearly(file: str, number: int, read: str, does: str) -> Problem:
     right = f"The line that {does} the fields is three hyphens alone, without blanks before them."
     return Problem(file, number + 1, "", read, right, slug="fence", mended=FENCE)
+
+
+def lines_of(text: str) -> tuple[str, ...]:
+    """The lines of a text without their ends, as the parser counts them."""
+    return tuple(match.group().rstrip("\r\n") for match in LINE.finditer(text))

@@ -13,8 +13,10 @@ from typing import Any, TypeVar, cast
 from journal_tools.problems import Problem, nearest
 from journal_tools.quantities import Units, Unreadable, parse_yarn_number
 from journal_tools.records.draft import Draft
+from journal_tools.records.fences import lines_of
 from journal_tools.records.finish import Finish
 from journal_tools.records.front_matter import FrontMatter, read_file
+from journal_tools.records.kinds import KINDS
 from journal_tools.records.loom import Loom
 from journal_tools.records.model import Model, read_model
 from journal_tools.records.new_names import old_names, with_new_names
@@ -26,16 +28,6 @@ from journal_tools.records.warp import Warp
 from journal_tools.records.yarn import Yarn
 
 R = TypeVar("R", bound=Record)
-
-KINDS: Mapping[str, type[Record]] = {
-    "warps": Warp,
-    "yarns": Yarn,
-    "drafts": Draft,
-    "looms": Loom,
-    "finishes": Finish,
-}
-"""Folder of the journal, and the kind of record that stands in it."""
-
 
 @dataclass(frozen=True)
 class Journal:
@@ -165,7 +157,7 @@ def _read_kind(
         record = _read_front(front, kind, settings.units, problems)
         record = dataclasses.replace(record, name=name, notes=front.notes, file=file)
         if isinstance(record, Yarn):
-            record = cast(R, _counted(record, settings, problems))
+            record = cast(R, _counted(record, front, settings, problems))
         yield record
 
 
@@ -193,7 +185,7 @@ def _read_front(front: FrontMatter, kind: type[M], units: Units, problems: list[
     problems.extend(front.problems)
     if front.node is None:
         return kind()
-    reading = Reading(front.file, front.first_line, _own_units(front, units))
+    reading = Reading(front.file, front.first_line, _own_units(front, units), lines_of(front.header))
     spot = Spot(front.node, reading)
     record = spot.read(lambda at: read_model(at, kind))
     problems.extend(reading.problems)
@@ -224,25 +216,19 @@ def _own_units(front: FrontMatter, units: Units) -> Units:
     return units
 
 
-def _counted(yarn: Yarn, settings: Settings, problems: list[Problem]) -> Yarn:
+def _counted(yarn: Yarn, front: FrontMatter, settings: Settings, problems: list[Problem]) -> Yarn:
     """The yarn with its number read, which wants its fibre, so it waits for the whole record."""
     if yarn.number is None:
         return yarn
     try:
         number = parse_yarn_number(yarn.number, _fibre_word(yarn), settings.units)
     except Unreadable as unreadable:
-        if yarn.length_weight is None and yarn.yield_ is None:
-            problems.append(
-                Problem(
-                    yarn.file,
-                    yarn.line("number"),
-                    "number",
-                    unreadable.read,
-                    unreadable.right,
-                    slug="yarn-number",
-                    mended=unreadable.mended,
-                )
-            )
+        if yarn.length_weight is None and yarn.yield_ is None and front.node is not None:
+            reading = Reading(front.file, front.first_line, settings.units, lines_of(front.header))
+            at = next(at for key, _, at in Spot(front.node, reading).entries() if key == "number")
+            mended = at.line_with(value=unreadable.mended) if unreadable.mended else ""
+            at.complain(unreadable.read, unreadable.right, slug="yarn-number", mended=mended)
+            problems += reading.problems
         return yarn
     return dataclasses.replace(yarn, counted=number)
 

@@ -3,9 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Mapping
 
 from journal_tools.records.field_line import FieldLine, take_apart
+from journal_tools.records.meant_key import without_colon
+from journal_tools.records.model import FieldWords
+from journal_tools.records.quoting import as_value
 from journal_tools.records.value_faults import LineFault
+
+KeysAt = Callable[[int], Mapping[str, FieldWords]]
+"""The keys that may begin a line in a column."""
+
+PROSE = frozenset("notes_for_everyone note done care cautions water agitation drying pressing".split())
+"""Keys whose text may well be longer than a line."""
 
 _PROSE = re.compile(r"[^\W\d_a-z]\w*( \S+){3}")
 _ONE_WORD = re.compile(r"[a-z][a-z_]*(?: \d+)?\Z")
@@ -128,8 +138,27 @@ def no_colon_fault(words: list[str], number: int) -> LineFault | None:
         right = f"Text below {above.value} is set in as deep as its first line, or deeper."
         return LineFault(line.value, right, mended, mended)
     right = "This line has no `key: `. If it goes on with the text above, set it in deeper."
-    mended = " " * (above.column + 2) + words[number].lstrip()
-    return LineFault(line.value, right, mended, mended)
+    deeper = " " * (above.column + 2) + words[number].lstrip()
+    if above.key in PROSE:
+        return LineFault(line.value, right, deeper, deeper)
+    if not above.key:
+        return LineFault(line.value, right, "", deeper)
+    right = "This line has no `key: `. What is no field stands in the notes, below the second `---`."
+    return LineFault(line.value, right, "", "")
+
+
+def missing_colon_fault(words: list[str], number: int, keys_at: KeysAt) -> LineFault | None:
+    """A line that begins with a key, and has no colon after it."""
+    line = take_apart(words[number])
+    above = words[number - 1].strip() if number else ""
+    if line.key or not line.value or (number and not above and not line.value[0].islower()):
+        return None
+    found = without_colon(line.value, keys_at(line.column), loosely=bool(above) or not number)
+    if found is None:
+        return None
+    key, value = found
+    mended = f"{line.indent}{line.dashes}{key}: {as_value(value) if value else ''}".rstrip() + line.comment
+    return LineFault(line.dashes + line.value, f"A colon and a blank must follow the key `{key}`.", mended, mended)
 
 
 def _field_above(words: list[str], number: int) -> FieldLine | None:

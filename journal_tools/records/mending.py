@@ -15,9 +15,12 @@ import yaml
 from journal_tools.problems import Problem
 from journal_tools.records.fences import LINE
 from journal_tools.records.field_line import take_apart
+from journal_tools.records.kinds import keys_at
 from journal_tools.records.layout_faults import (
+    KeysAt,
     column_fault,
     document_fault,
+    missing_colon_fault,
     no_colon_fault,
     notes_begin,
     notes_fault,
@@ -56,7 +59,7 @@ def read_with_mending(header: str, file: str, first_line: int) -> MendedReading:
     tries: Counter[int] = Counter()
     understood = True
     for _ in range(min(MOST, 3 + MOST_READ // len(header))):
-        number, fault = _guilty(words, stopped)
+        number, fault = _guilty(words, stopped, lambda column: keys_at(file, column))
         tries[number] += 1
         if tries[number] > 2:
             fault = None
@@ -83,11 +86,11 @@ def read_with_mending(header: str, file: str, first_line: int) -> MendedReading:
     return MendedReading(None, header, tuple(problems.values()))
 
 
-def _guilty(words: list[str], stopped: yaml.YAMLError) -> tuple[int, LineFault | None]:
+def _guilty(words: list[str], stopped: yaml.YAMLError, known: KeysAt) -> tuple[int, LineFault | None]:
     """The number of the line at fault, and what is wrong with it when that can be seen."""
     stop = getattr(stopped, "problem_mark", None)
     at = min(stop.line, len(words) - 1) if stop else 0
-    for number, fault in _faults(words, stopped, at):
+    for number, fault in _faults(words, stopped, at, known):
         if fault is not None and fault.stand_in != words[number]:
             return number, fault
     if not words[at].strip():
@@ -95,7 +98,9 @@ def _guilty(words: list[str], stopped: yaml.YAMLError) -> tuple[int, LineFault |
     return at, None
 
 
-def _faults(words: list[str], stopped: yaml.YAMLError, at: int) -> Iterator[tuple[int, LineFault | None]]:
+def _faults(
+    words: list[str], stopped: yaml.YAMLError, at: int, known: KeysAt
+) -> Iterator[tuple[int, LineFault | None]]:
     """What may be wrong, the likeliest first. at: the line on which the parser stopped."""
     problem, context = (getattr(stopped, name, None) or "" for name in ("problem", "context"))
     began, stop = (getattr(stopped, name, None) for name in ("context_mark", "problem_mark"))
@@ -108,6 +113,7 @@ def _faults(words: list[str], stopped: yaml.YAMLError, at: int) -> Iterator[tupl
         line = take_apart(words[begin])
         yield begin, value_fault(line) or key_fault(line)
         if "simple key" in context:
+            yield begin, missing_colon_fault(words, begin, known)
             notes = notes_begin(words, begin)
             yield notes, notes_fault(words, notes)
             yield begin, no_colon_fault(words, begin)
@@ -115,12 +121,13 @@ def _faults(words: list[str], stopped: yaml.YAMLError, at: int) -> Iterator[tupl
     yield at, value_fault(line) or key_fault(line)
     if "mapping values" in problem:
         for number in above[:1]:
-            yield number, key_fault(take_apart(words[number]))
+            yield number, key_fault(take_apart(words[number])) or missing_colon_fault(words, number, known)
         yield at, too_deep_fault(words, at)
     elif stop is not None and stop.column > len(line.indent):
         # Something stands after a closed text: its quote or bracket may have opened further up.
         for number in above:
             yield number, value_fault(take_apart(words[number]))
+    yield at, missing_colon_fault(words, at, known)
     notes = notes_begin(words, at)
     if any(word.strip() for word in words[:notes]):
         yield notes, notes_fault(words, notes)

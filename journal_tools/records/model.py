@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, TypeVar
 
-from journal_tools.problems import nearest
 from journal_tools.quantities import Unreadable
+from journal_tools.records.meant_key import meant, size_astray
 from journal_tools.records.spot import Spot
 
 M = TypeVar("M", bound="Model")
@@ -86,17 +86,23 @@ def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None
     Raises Unreadable when the spot is no mapping.
     """
     known = words_of(model)
+    words_here = {key: words for key, (_, words) in known.items()}
     values: dict[str, Any] = dict(given or {})
     lines: dict[str, int] = {}
     for key, key_spot, value in spot.entries():
         found = _find(known, key)
         if found is None:
-            _unknown(key, key_spot, known)
+            said = meant(key, value, words_here)
+            mended = key_spot.line_with(key=said.key) if said.key else ""
+            key_spot.complain(key, said.right, slug="no-such-key", mended=mended)
             continue
+        if key in lines:
+            continue  # a key that is written twice has been told of, and its first value stays
         attribute, words, number = found
         lines[key] = key_spot.line
         lines.setdefault(words.key or attribute, key_spot.line)
-        read = value.read(words.read if number is None else _numbered(words, number))
+        reader = words.read if number is None else _numbered(words, number)
+        read = value.read(reader, _astray(key, value, words_here))
         if read is None:
             continue
         if words.numbered:
@@ -140,11 +146,6 @@ def _with_others(before: tuple[Any, ...], read: tuple[Any, ...], key: str, spot:
     return before + tuple(each for each in read if (each.wash or 1) not in known)
 
 
-def _unknown(key: str, key_spot: Spot, known: Mapping[str, tuple[str, FieldWords]]) -> None:
-    tidied = key.strip().lower().replace(" ", "_").replace("-", "_")
-    near = tidied if tidied in known else nearest(tidied, known)
-    if near is not None:
-        right = f"there is no key of this name; `{near}:` is one that stands here."
-    else:
-        right = "there is no key of this name here; a remark can stand in the notes below the second `---`."
-    key_spot.complain(key, right, slug="no-such-key", mended=f"{near}:" if near else "")
+def _astray(key: str, value: Spot, known: Mapping[str, FieldWords]) -> Callable[[Unreadable], Unreadable]:
+    """What to say of a value that a key cannot take: that it is a size, where it is one."""
+    return lambda unreadable: size_astray(key, value, known) or unreadable

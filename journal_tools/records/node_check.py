@@ -13,10 +13,12 @@ import yaml
 
 from journal_tools.problems import Problem, Severity
 from journal_tools.records.characters import odd_blank
+from journal_tools.records.doubled_key import doubled_fault
 from journal_tools.records.fences import LINE
 from journal_tools.records.field_line import FieldLine, take_apart
 from journal_tools.records.flow_check import flow_fault
-from journal_tools.records.layout_faults import notes_fault
+from journal_tools.records.kinds import keys_at
+from journal_tools.records.layout_faults import missing_colon_fault, notes_fault
 from journal_tools.records.node_tree import DEEPEST, NodeTree, Oddity
 from journal_tools.records.quoting import quoted
 from journal_tools.records.text_check import text_faults
@@ -65,7 +67,7 @@ class _Check:
 
     def mapping(self, node: yaml.MappingNode, path: Path) -> None:
         """Check a mapping's keys, then what stands under each."""
-        seen: dict[str, int] = {}
+        seen: dict[str, tuple[int, yaml.Node]] = {}
         if node.flow_style:
             self.flow(node, path)
         for key, value in node.value:
@@ -79,7 +81,7 @@ class _Check:
             word = " ".join(str(key.value).split())
             below = (*path, word)
             self.paths[id(key)] = below
-            self.key(key, word, below, seen)
+            self.key(key, value, word, below, seen)
             if key.style is None and odd_blank(key.value):
                 fault = key_fault(self.line(number))
                 if fault is not None:
@@ -91,13 +93,16 @@ class _Check:
                 self.text(key, None, below)
             self.value(value, key, below)
 
-    def key(self, key: yaml.ScalarNode, word: str, path: Path, seen: dict[str, int]) -> None:
+    def key(
+        self, key: yaml.ScalarNode, value: yaml.Node, word: str, path: Path, seen: dict[str, tuple[int, yaml.Node]]
+    ) -> None:
         """Check that a key is written once and is no merge."""
         number = key.start_mark.line
         if word in seen:
-            right = f"`{word}` stands on line {self.first_line + seen[word]} and again here. Keep one."
-            self.tell(number, path, LineFault(self.line(number).value, right, "", ""), "doubled-key")
-        seen.setdefault(word, number)
+            before, first = seen[word]
+            fault = doubled_fault(word, first, value, self.line(number), self.first_line + before)
+            self.tell(number, path, fault, "doubled-key")
+        seen.setdefault(word, (number, value))
         notes = notes_fault(self.lines, number) if len(path) == 1 and " " in word else None
         if notes is not None:
             self.tell(number, (), notes, "fence")
@@ -145,14 +150,15 @@ class _Check:
 
     def text(self, node: yaml.Node, key: yaml.Node | None, path: Path) -> None:
         """Check one text and what the line holds after it."""
-        for number, fault, slug, sure in text_faults(node, key, self.header, self.lines):
+        known = keys_at(self.file, key.start_mark.column) if key is not None else {}
+        for number, fault, slug, sure in text_faults(node, key, self.header, self.lines, known):
             self.tell(number, path, fault, slug, sure)
 
     def not_fields(self, root: yaml.Node) -> None:
         """Tell of a text that holds no field at all."""
         told = False
         for number in range(len(self.lines)):
-            fault = key_fault(self.line(number)) if isinstance(root, yaml.ScalarNode) else None
+            fault = self.bare_field(number) if isinstance(root, yaml.ScalarNode) else None
             if fault is not None:
                 self.tell(number, (), fault, "not-a-field")
                 told = True
@@ -160,6 +166,13 @@ class _Check:
             right = "Between the two `---` stand fields, each a line `key: value`."
             fault = LineFault(self._source(root), right, "", "")
             self.tell(root.start_mark.line, (), fault, "not-a-field")
+
+    def bare_field(self, number: int) -> LineFault | None:
+        """What is wrong with the key of a line where no field was read at all."""
+        words = [line.rstrip("\r\n") for line in self.lines]
+        return key_fault(self.line(number)) or missing_colon_fault(
+            words, number, lambda column: keys_at(self.file, column)
+        )
 
     def oddity(self, oddity: Oddity) -> None:
         """Tell of an anchor, alias or tag, or of fields nested too deep."""

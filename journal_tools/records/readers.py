@@ -27,12 +27,13 @@ from journal_tools.quantities import (
     parse_when,
     parse_yes_no,
 )
-from journal_tools.records.spot import Spot
+from journal_tools.records.spot import Elsewhere, Spot
 
 T = TypeVar("T")
 
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _TWO_FIGURES = re.compile(r"(\d+(?:\.\d+)?(?: \d+/\d+)?) (\d+(?:\.\d+)?(?: \d+/\d+)?)")
+_A_SIZE = re.compile(r"[~?]?\s*[\d?].*[x×]\s*[\d?]")
 MOST_FEW = 100
 HEX = re.compile(r"#?([0-9a-fA-F]{6}|[0-9a-fA-F]{3})")
 
@@ -78,7 +79,7 @@ def size(spot: Spot) -> Size:
     two = _TWO_FIGURES.fullmatch(typed)
     if two:
         right = "a size is width x length, with an x between the two."
-        raise Unreadable(read=typed, right=right, mended=f"{spot.path[-1]}: {two[1]} x {two[2]}")
+        raise Unreadable(read=typed, right=right, mended=f"{two[1]} x {two[2]}")
     return parse_size(typed, spot.units)
 
 
@@ -106,11 +107,8 @@ def pick_count(spot: Spot) -> CountOf:
     """A number of picks; a density has a key of its own."""
     typed = spot.text()
     if "/" in typed or "per" in typed or "ppi" in typed:
-        raise Unreadable(
-            read=typed,
-            right="`picks:` is a count. How many to the inch or centimetre is written under `beat:`.",
-            mended=f"beat: {typed}",
-        )
+        right = "`picks:` is a count. How many to the inch or centimetre is written under `beat:`."
+        raise Elsewhere(typed, right, key="beat", mended=typed)
     return parse_count(typed, spot.units)
 
 
@@ -138,7 +136,7 @@ def name(spot: Spot) -> str:
     """The name of another record: the name of its file."""
     typed = spot.text()
     if not NAME.fullmatch(typed):
-        near = slug(typed)
+        near = "" if _A_SIZE.match(typed) else slug(typed)
         raise Unreadable(
             read=typed,
             right="the name of a record is wanted: small letters, digits and hyphens"

@@ -3,27 +3,39 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 import yaml
 
 from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Units, Unreadable
+from journal_tools.records.field_line import take_apart
+from journal_tools.records.quoting import as_value
 
 T = TypeVar("T")
+
+
+class Elsewhere(Unreadable):
+    """A value that stands under the wrong key. key: the one that it belongs under."""
+
+    def __init__(self, read: str, right: str, *, key: str, mended: str) -> None:
+        super().__init__(read, right, mended=mended)
+        self.key = key
 
 
 @dataclass
 class Reading:
     """One record while it is read: its file, its units, and the problems found so far.
 
-    first_line: the file's line that the header's first line stands on.
+    first_line: the file's line that the header's first line stands on. lines: the header's, as typed,
+    without their ends.
     """
 
     file: str
     first_line: int
     units: Units
+    lines: tuple[str, ...] = ()
     problems: list[Problem] = field(default_factory=list)
 
 
@@ -110,12 +122,48 @@ class Spot:
             Problem(self.reading.file, self.line, ": ".join(self.path), read, right, Severity.FAULT, slug, mended)
         )
 
-    def read(self, reader: Callable[[Spot], T]) -> T | None:
-        """What the reader makes of this place; None, with a problem noted, when it cannot read it."""
+    def line_with(self, *, key: str = "", value: str = "") -> str:
+        """The whole line that this stands on, with another key or value, to paste.
+
+        "" where the line holds more than this key and a value of one line.
+        """
+        number = self.node.start_mark.line
+        typed = self.reading.lines[number] if number < len(self.reading.lines) else ""
+        line = take_apart(typed)
+        if key:
+            if " ".join(line.key.split()) != self.path[-1]:
+                return ""
+            line = replace(line, key=key)
+        if value:
+            if not self.is_text or line.value not in _ways_to_type(self.node):
+                return ""
+            line = replace(line, value=as_value(value))
+        return line.with_value(line.value) if typed else ""
+
+    def read(self, reader: Callable[[Spot], T], explain: Callable[[Unreadable], Unreadable] | None = None) -> T | None:
+        """What the reader makes of this place; None, with a problem noted, when it cannot read it.
+
+        explain: what to say instead, where more is known than the reader knows.
+        """
         if self.is_empty:
             return None
         try:
             return reader(self)
         except Unreadable as unreadable:
-            self.complain(unreadable.read, unreadable.right, mended=unreadable.mended)
+            told = explain(unreadable) if explain else unreadable
+            self.complain(told.read, told.right, mended=self._mended(told))
             return None
+
+    def _mended(self, told: Unreadable) -> str:
+        """The line to paste for a value that could not be read."""
+        if not told.mended or not self.is_text:
+            return ""
+        whole, read = self.text(), told.read.strip()
+        value = told.mended if read == whole else whole.replace(read, told.mended) if whole.count(read) == 1 else ""
+        return self.line_with(key=told.key if isinstance(told, Elsewhere) else "", value=value) if value else ""
+
+
+def _ways_to_type(node: yaml.Node) -> tuple[str, ...]:
+    """A text as it can stand on its line: plain, or in quotes that hold nothing unusual."""
+    text = str(node.value)
+    return (text,) if getattr(node, "style", None) is None else (f'"{text}"', f"'{text}'")

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import yaml
 
 from journal_tools.records.characters import ODD_BLANKS
 from journal_tools.records.field_line import FieldLine, take_apart
-from journal_tools.records.quoting import quoted
+from journal_tools.records.layout_faults import PROSE
+from journal_tools.records.meant_key import without_colon
+from journal_tools.records.model import FieldWords
+from journal_tools.records.quoting import as_value, quoted
 from journal_tools.records.value_faults import LineFault, key_fault
 
 Found = tuple[int, LineFault, str, bool]
@@ -26,8 +29,13 @@ _SIZE = re.compile(r"[~?\d].* [x×] ")
 _FIELD = re.compile(r"[ \t]*(?:- )?[a-z_][\w ]*:(?:\s|\Z)")
 
 
-def text_faults(node: yaml.Node, key: yaml.Node | None, header: str, lines: list[str]) -> Iterator[Found]:
-    """What is wrong with a text. key: the key it stands under, None for a list's item or a key."""
+def text_faults(
+    node: yaml.Node, key: yaml.Node | None, header: str, lines: list[str], known: Mapping[str, FieldWords]
+) -> Iterator[Found]:
+    """What is wrong with a text.
+
+    key: the key it stands under, None for a list's item or a key. known: the keys that may stand beside it.
+    """
     if not isinstance(node, yaml.ScalarNode) or node.style in ("|", ">"):
         return
     yield from _lost(node, header, lines, is_key=header.startswith(":", node.end_mark.index))
@@ -40,7 +48,8 @@ def text_faults(node: yaml.Node, key: yaml.Node | None, header: str, lines: list
                 yield number, fault, "key", True
         return
     if node.style is None and last > first:
-        yield from _taken_in(node, key, lines)
+        fields = list(_fields_taken_in(node, key, lines, known))
+        yield from fields or _taken_in(node, key, lines)
     if node.style in ("'", '"') and last > first and key is not None:
         yield from _ran_on(node, key, lines)
     if node.style == '"' and re.search("[\x00-\x08\x0b-\x1f\x7f]", node.value):
@@ -72,6 +81,29 @@ def _lost(node: yaml.ScalarNode, header: str, lines: list[str], is_key: bool) ->
         whole = line.value.endswith(words) and node.style is None and not is_key
         fault = LineFault(line.value, right, line.with_value(quoted(line.value)) if whole else "", "")
     yield number, fault, "lost-after-hash", sure
+
+
+def _fields_taken_in(
+    node: yaml.ScalarNode, key: yaml.Node | None, lines: list[str], known: Mapping[str, FieldWords]
+) -> Iterator[Found]:
+    """Lines that were taken for more of the text above, and begin with a key that stands beside its own.
+
+    It is a question below a text that may well be longer than a line.
+    """
+    if not isinstance(key, yaml.ScalarNode):
+        return
+    name = str(key.value)
+    for number in range(node.start_mark.line + 1, node.end_mark.line + 1):
+        line = take_apart(lines[number].rstrip("\r\n"))
+        found = without_colon(line.value, known) if not (line.key or line.dashes) else None
+        if found is None:
+            continue
+        right = (
+            f"This line was read as more of `{name}`. If `{found[0]}` is a key, a colon is missing after it;"
+            f" else put the whole text of `{name}` in quotes."
+        )
+        mended = f"{' ' * key.start_mark.column}{found[0]}: {as_value(found[1])}{line.comment}"
+        yield number, LineFault(line.value, right, mended, ""), "not-a-field", name in known and name not in PROSE
 
 
 def _taken_in(node: yaml.ScalarNode, key: yaml.Node | None, lines: list[str]) -> Iterator[Found]:

@@ -46,6 +46,17 @@ class TestExitStatus:
             assert f'{place}: read "{read}".' in said.output
         assert "3 things to mend" in said.output
 
+    def test_what_to_paste(self, tenterhook: Shell) -> None:
+        """A line to paste stands behind its word; one that is set in, or several, stand by themselves as typed."""
+        tenterhook.write("warps/one", "---\nwash: 17 x 30\npieces:\n  - name: a\n    wash: 17 x 30\n---\n")
+        tenterhook.write("warps/two", "---\nwashed: 17 x 30\nwashed: 16 x 29\n---\n")
+        said = tenterhook("check").output
+
+        assert "    to paste: washed: 17 x 30\n" in said
+        assert "    to paste:\n    washed: 17 x 30\n" in said
+        assert "    to paste:\nwashed:\n  - 17 x 30\n  - 16 x 29\n" in said
+        assert "3 things to mend" in said
+
     def test_no_colours_where_nobody_looks(self, tenterhook: Shell) -> None:
         """Colours are for a terminal: what goes into a file has none."""
         tenterhook.write("warps/tideline-towels", TIDELINE)

@@ -127,11 +127,13 @@ class TestEveryKey:
     def test_a_near_miss(self, tmp_path: Path, model: type[Model]) -> None:
         """A key with a letter too many is a fault on its line, with the near key and the line to paste."""
         key = max(words_of(model), key=len)
-        found = [
-            problem for problem in with_line(tmp_path, model, f"{key}x: 1").problems if problem.slug == "no-such-key"
-        ]
+        made = with_line(tmp_path, model, f"{key}x: 1")
+        found = [problem for problem in made.problems if problem.slug == "no-such-key"]
+        typed = (tmp_path / found[0].file).read_text(encoding="utf-8").splitlines()[found[0].line - 1]
 
-        assert [(True, f"{key}x", f"{key}:")] == [(each.is_fault, each.read, each.mended) for each in found]
+        assert [(True, f"{key}x", typed.replace(f"{key}x", key))] == [
+            (each.is_fault, each.read, each.mended) for each in found
+        ]
         assert f"`{key}:`" in found[0].right
 
 
@@ -152,7 +154,7 @@ class TestUnknownKeys:
         """Blanks, hyphens, capitals and slips lead to the key that was meant."""
         (problem,) = problems(tmp_path, f"title: A\n{typed}: 1")
 
-        assert ("warps/w.md", 3, typed, f"{meant}:") == (problem.file, problem.line, problem.field, problem.mended)
+        assert ("warps/w.md", 3, typed, f"{meant}: 1") == (problem.file, problem.line, problem.field, problem.mended)
 
     def test_like_no_other(self, tmp_path: Path) -> None:
         """Where no key is near, the notes are the place for it."""

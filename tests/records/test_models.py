@@ -209,4 +209,4 @@ class TestWords:
         """A name is small letters, digits and hyphens, and the title that was typed leads to it."""
         (problem,) = problems(tmp_path, "loom: Small Loom")
 
-        assert "small-loom" == problem.mended
+        assert "loom: small-loom" == problem.mended

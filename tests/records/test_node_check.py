@@ -44,7 +44,7 @@ READ_SILENTLY_WRONG = [
     ("weft:\n  - *bone", 3, "weft: 1", {"weft": ["*bone"]}),
     ("warp: &w\n  ends: 4", 2, "warp", {"warp": {"ends": "4"}}),
     ("<<: {a: b}", 2, "<<", None),
-    ("washed: 17\nreed: 12\nwashed: 18", 4, "washed", None),
+    ("yarn: a\nreed: 12\nyarn: b", 4, "yarn", None),
     ("warp:\n  ends: 4\n  ends: 5", 4, "warp: ends", None),
     ("pieces:\n  - name: a\n    name: b", 4, "pieces: 1: name", None),
     ("washed 2: 17\nwashed  2: 18", 3, "washed 2", None),
@@ -175,6 +175,23 @@ class TestMisreadings:
         problems = read("washed: 17\nreed: 12\nwashed: 18").problems
 
         assert (4, True) == (problems[0].line, "line 2" in problems[0].right)
+
+    def test_a_second_wash_is_a_list(self) -> None:
+        """A second `washed:` line is one fault, and the list of both washes stands in its place without the first."""
+        fields = "washed: 17 x 30\nreed: 12\nwashed: 16 x 29"
+        (problem,) = read(fields).problems
+        again = read(pasted(fields, (problem,)).removeprefix("washed: 17 x 30\n"))
+
+        assert (4, "doubled-key") == (problem.line, problem.slug)
+        assert "For a second wash write a list: put this one here, and take line 2 out." in problem.right
+        assert ({"reed": "12", "washed": ["17 x 30", "16 x 29"]}, ()) == (shown(again.node), again.problems)
+
+    def test_two_lists_of_pieces_are_one(self) -> None:
+        """A second `pieces:` is told to stand with the first, and offers no line that would lose any."""
+        (problem,) = read("pieces:\n  - name: a\npieces:\n  - name: b").problems
+
+        assert "each of these stands below those of line 2" in problem.right
+        assert "" == problem.mended
 
     def test_all_bad_lines_are_told_at_once(self) -> None:
         """Every bad line of a file is told in one run, whatever is wrong with each."""
