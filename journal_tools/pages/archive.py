@@ -19,7 +19,9 @@ from journal_tools.records import Journal, Record, Warp
 from journal_tools.records.yarns_used import YarnInUse, all_yarns
 
 if TYPE_CHECKING:
-    from journal_tools.forecast.forecast import Forecast
+    from journal_tools.forecast.memory import Memory
+    from journal_tools.pages.plan_pocket import Pocket
+    from journal_tools.pages.plan_shelf import Shelf
     from journal_tools.pages.swatch import Swatch
     from journal_tools.pictures.scatter import LossScatter
     from journal_tools.pictures.trend import OffByYarn, OffTrend
@@ -53,13 +55,25 @@ class Archive:
         return {name: ledger_of(self.journal, warp) for name, warp in self.journal.warps.items()}
 
     @cached_property
-    def forecasts(self) -> Mapping[str, Forecast]:
-        """What the journal leads one to expect, "width" and "length", learned once."""
-        from journal_tools.forecast.forecast import Forecast
-        from journal_tools.forecast.learned import observed_of
+    def memory(self) -> Memory:
+        """What the journal has learned, once for all pages; of a shared journal from shared warps alone."""
+        from journal_tools.forecast.memory import Memory
 
-        observed = observed_of(self.journal, self.ledgers)
-        return {direction: Forecast.fit(pieces, direction) for direction, pieces in observed.items()}
+        return Memory.of(self.journal, self.ledgers)
+
+    @cached_property
+    def shelf(self) -> Shelf:
+        """What can be chosen for a plan, and what is usual."""
+        from journal_tools.pages.plan_shelf import Shelf
+
+        return Shelf(self.journal, self.warps)
+
+    @cached_property
+    def pocket(self) -> Pocket:
+        """What the journal has learned, in so few numbers that every page may ask."""
+        from journal_tools.pages.plan_pocket import Pocket
+
+        return Pocket(self.memory.forecasts, self.shelf.most_woven)
 
     @cached_property
     def problems(self) -> tuple[Problem, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
@@ -14,11 +14,10 @@ from journal_tools.forecast.cloth_kind import fibre_of, kind_of, sett_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.account import loom_length_mm
 from journal_tools.ledger.laid import Laid, lay_out
-from journal_tools.pages.archive import Archive
 from journal_tools.planning.arithmetic import balance
 from journal_tools.planning.warp_length import loom_waste
 from journal_tools.quantities import Density
-from journal_tools.records import Loom, Warp
+from journal_tools.records import Journal, Loom, Warp
 from journal_tools.records.yarns_used import find_yarn
 
 OFFERED = ("plain weave", "2/2 twill")
@@ -38,12 +37,15 @@ class Woven:
 class Shelf:
     """Everything that can be chosen for a plan. Lengths in mm, densities to the metre, yarn in tex."""
 
-    def __init__(self, archive: Archive) -> None:
-        self._journal = archive.journal
+    def __init__(self, journal: Journal, warps: Iterable[Warp]) -> None:
+        """warps: the newest first."""
+        self._journal = journal
         self._woven: dict[str, list[Woven]] = defaultdict(list)
-        for warp in archive.warps:
-            for woven in woven_in(archive, warp):
+        self._thrown: dict[str, list[Woven]] = defaultdict(list)
+        for warp in warps:
+            for woven in woven_in(journal, warp):
                 self._woven[woven.kind.warp_yarn].append(woven)
+                self._thrown[woven.kind.weft_yarn].append(woven)
 
     @property
     def yarns(self) -> dict[str, str]:
@@ -51,6 +53,10 @@ class Shelf:
         names = {*self._journal.yarns, *(name for name in self._woven if name)}
         used = sorted(names, key=lambda name: (-self._warps(name), self._heading(name)))
         return {name: self._heading(name) for name in used}
+
+    def woven(self, yarn: str) -> list[Woven]:
+        """What was woven on a warp of the yarn, newest first; of one that only was weft, what it was woven into."""
+        return self._woven.get(yarn) or self._thrown.get(yarn, [])
 
     @property
     def most_woven(self) -> ClothKind:
@@ -141,13 +147,13 @@ class Shelf:
         return {weave: {**told, "warps": len(warps[weave])} for weave, told in found.items()}
 
 
-def woven_in(archive: Archive, warp: Warp) -> Iterator[Woven]:
+def woven_in(journal: Journal, warp: Warp) -> Iterator[Woven]:
     """The stretches of a warp, each by its first piece."""
     last = None
     for laid in lay_out(warp):
         if laid.stretch is not last:
             last = laid.stretch
-            yield Woven(warp, kind_of(archive.journal, laid), sett_of(laid), beat_of(laid))
+            yield Woven(warp, kind_of(journal, laid), sett_of(laid), beat_of(laid))
 
 
 def beat_of(laid: Laid) -> float | None:

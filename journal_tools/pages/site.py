@@ -14,8 +14,6 @@ from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
 from journal_tools.pages.panels import Panels, PanelsFile
 from journal_tools.pages.plan_page import DATA, plan_data, plan_view
-from journal_tools.pages.plan_pocket import pocket_data
-from journal_tools.pages.plan_shelf import Shelf
 from journal_tools.pages.reckoned_page import reckoned_view
 from journal_tools.pages.sweeping import only_what_is_new_swept
 from journal_tools.pages.templating import View, panels
@@ -93,9 +91,8 @@ def _pages(archive: Archive, serving: bool) -> Iterator[Made]:
     shown = archive.problems if serving else ()
     title = journal.settings.title or "The swatch book"
     yield _page("index", title, "front", front_view(archive, shown), journal.settings.notes)
-    shelf = Shelf(archive)
-    yield _page("plan", "Plan a warp", "plan", plan_view(archive, shelf), searchable=False)
-    archive.keep(DATA, plan_data(archive, shelf, pocket_data(archive.forecasts, shelf.most_woven)))
+    yield _page("plan", "Plan a warp", "plan", plan_view(archive, archive.shelf), searchable=False)
+    archive.keep(DATA, plan_data(archive, archive.shelf, archive.pocket.as_data()))
     yield _page("trends", "Trends", "thing", trends_view(archive), searchable=False)
     for kind in sorted(KIND_WORDS, key=lambda kind: kind != "yarns"):  # yarns' charts take longest to draw
         yield from _pages_of(archive, kind)

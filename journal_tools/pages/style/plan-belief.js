@@ -5,7 +5,7 @@
 (function () {
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
-  var PARTS = 41; /* the shared part is weighed at so many equal chances */
+  var PARTS = 200; /* the shared part is weighed at so many equal chances */
 
   function straight(xs, ys, x) {
     var n = 1;
