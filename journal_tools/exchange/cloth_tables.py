@@ -123,8 +123,8 @@ def _cloth(told: Told, warp: Warp, piece: PieceLedger) -> tuple[Cell, ...]:
     weighed = said("weight") or {}
     return (
         said("weave") or "",
-        "; ".join(yarn.heading for yarn, _ in warp_threads(told.journal, warp)),
-        "; ".join(yarn.heading for yarn, _ in weft_threads(told.journal, warp, wefts)),
+        "; ".join(dict.fromkeys(yarn.heading for yarn, _ in warp_threads(told.journal, warp))),
+        "; ".join(dict.fromkeys(yarn.heading for yarn, _ in weft_threads(told.journal, warp, wefts))),
         "; ".join(said("finish") or ()),
         piece.laid.ends,
         figure(sett.per_cm, 4) if sett else None,

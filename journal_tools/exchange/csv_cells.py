@@ -21,6 +21,9 @@ BOM = "\ufeff"
 Cell = str | int | float | bool | None
 
 
+_MAY_BE_SIGNS = frozenset(SIGNS + " ")
+
+
 def guarded(words: str) -> str:
     """Words as a cell that no spreadsheet takes for a formula."""
     return f"'{words}" if _is_sign(words) else words
@@ -36,15 +39,13 @@ def _is_sign(words: str) -> bool:
     return bare[:1] != "" and bare[0] in SIGNS
 
 
-def cell(value: Cell) -> str:
-    """A value as it stands in a CSV file: nothing for None, yes or no, figures bare, words guarded."""
-    if value is None:
-        return ""
-    if isinstance(value, bool):
+def cell(value: Cell) -> str | int | float | None:
+    """A value as it goes to the writer: yes or no, words guarded; figures bare, and nothing for None."""
+    if value is True or value is False:
         return "yes" if value else "no"
-    if isinstance(value, int | float):
-        return repr(value)
-    return guarded(value)
+    if isinstance(value, str) and value[:1] in _MAY_BE_SIGNS:
+        return guarded(value)
+    return value
 
 
 def csv_bytes(headings: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
@@ -52,5 +53,5 @@ def csv_bytes(headings: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
     stream = io.StringIO(newline="")
     writer = csv.writer(stream, lineterminator="\r\n")
     writer.writerow(headings)
-    writer.writerows([cell(value) for value in row] for row in rows)
+    writer.writerows(map(cell, row) for row in rows)
     return (BOM + stream.getvalue()).encode("utf-8", "replace")

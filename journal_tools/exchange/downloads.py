@@ -45,10 +45,10 @@ def downloads(
 
 
 def _tables_json(rows: Sequence[tuple[Table, Rows]]) -> bytes:
-    """Every table, a row on each line."""
-    write = json.JSONEncoder(ensure_ascii=False).encode
+    """Every table, each on a line of its own."""
     tables = []
     for table, each in rows:
-        lines = ",\n".join(write(dict(zip(table.headings, row, strict=True))) for row in each)
-        tables.append(f'"{table.name}": [\n{lines}]')
+        headings = table.headings
+        objects = json.dumps([dict(zip(headings, row, strict=True)) for row in each], ensure_ascii=False)
+        tables.append(f'"{table.name}": {objects}')
     return ("{" + ",\n".join(tables) + "}\n").encode("utf-8", "replace")

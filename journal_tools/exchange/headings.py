@@ -88,6 +88,11 @@ _STATES = (
     ("in the reed", r"(?:in |at )?(?:the )?reed|sley(?:ed)?|in(?: the)? sley"),
     ("on the loom", r"(?:on |at )?(?:the )?loom|on|woven|as woven|weaving|(?:under |on )?tension|(?:at )?fell"),
 )  # fmt: skip
+_TAILS = (
+    re.compile(r"(.+?)\s*[,:;]?\s*((?:/|per|an?) ?(?:10 ?)?(?:in|inch|cm|centimet(?:re|er)))"),
+    re.compile(r"(.+)(?:\s*[,:;/-]\s*|\s+)(?:in )?(\S+)"),
+    re.compile(r"(.+?)\s*(\"|'')"),
+)
 _PLAIN = str.maketrans("“”″’_–—", "\"\"\"' --")
 _NUMBER_WORDS = {"first": 1, "1st": 1, "second": 2, "2nd": 2, "third": 3, "3rd": 3, "fourth": 4, "4th": 4}
 
@@ -137,11 +142,10 @@ def _readings(words: str) -> list[tuple[str, str]]:
             return [(_bare(rest), unit), *[(text, unit) for text, _ in _readings(rest)]]
         words = f"{rest} {inside}"
         found.append((_bare(words), ""))
-    tail = re.fullmatch(r"(.+?)(?:\s*[,:;/-]\s*|\s+)(?:in )?(\S+|per 10 cm|/10 cm|per \w+)", words) or re.fullmatch(
-        r"(.+?)()(\")", words
-    )
-    if tail is not None and (unit := _UNIT_WORDS.get(tail[tail.lastindex or 2].strip(" ."))) is not None:
-        found.append((_bare(tail[1]), unit))
+    for pattern in _TAILS:
+        tail = pattern.fullmatch(words)
+        if tail is not None and (unit := _UNIT_WORDS.get(tail[2].strip(" ."))) is not None:
+            found.append((_bare(tail[1]), unit))
     return found
 
 

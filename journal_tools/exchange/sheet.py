@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -17,6 +18,10 @@ LARGEST = 16 * 1024 * 1024
 
 SEPARATORS = {",": "comma", ";": "semicolon", "\t": "tab", "|": "upright line"}
 """What may stand between two cells, and what it is called."""
+
+_LINE_END = re.compile("\r\n?|[\x85\u2028\u2029]")
+_UNSEEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ufeff\ufffe\uffff]")
+"""Characters that cannot be seen and mean nothing in a cell; no record can hold them."""
 
 
 class NoSheet(Exception):
@@ -117,7 +122,7 @@ def _fit(rows: list[list[str]]) -> tuple[float, int]:
 
 def _even(rows: list[list[str]]) -> tuple[tuple[str, ...], ...]:
     """Rows of one width, without the blank ones at the end and the blank columns at the right."""
-    tidy = [[unguarded(cell.strip().replace("\r\n", "\n").replace("\r", "\n")) for cell in row] for row in rows]
+    tidy = [[unguarded(_UNSEEN.sub("", _LINE_END.sub("\n", cell)).strip()) for cell in row] for row in rows]
     width = max((place for row in tidy for place, cell in enumerate(row, start=1) if cell), default=0)
     while tidy and not any(tidy[-1]):
         tidy.pop()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, SupportsFloat
 
 from journal_tools.exchange.csv_cells import Cell
 from journal_tools.ledger import Ledger, ledger_of
@@ -70,9 +70,9 @@ def columns(text: str) -> tuple[Column, ...]:
     return tuple(Column(name.strip(), kind.strip(), meaning.strip()) for name, kind, meaning in lines)
 
 
-def figure(value: object, places: int = 6) -> float | int | None:
+def figure(value: SupportsFloat | None, places: int = 6) -> float | int | None:
     """A figure of a table: rounded, whole ones without a point, None for one that nobody knows."""
     if value is None:
         return None
-    rounded = round(float(value), places)  # type: ignore[arg-type]
+    rounded = round(float(value), places)
     return int(rounded) if rounded.is_integer() else rounded

@@ -9,6 +9,7 @@ from journal_tools.ledger.words import COMPARED, per_cent
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.cards import card
 from journal_tools.pages.draft_page import plain_picture, warps_with
+from journal_tools.pages.figures import figures_table
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.thing_pages import finished_with
 from journal_tools.pages.trends_page import last_off_plan
@@ -63,7 +64,8 @@ def list_view(archive: Archive, kind: str) -> ListView:
 
 def _warps(archive: Archive) -> ListView:
     about = "Newest first; undated ones last. Every figure names both of its ends."
-    return ListView("Warps", about, tuple(card(archive, warp) for warp in archive.warps), filters=True)
+    cards = tuple(card(archive, warp) for warp in archive.warps)
+    return ListView("Warps", about, cards, filters=True, tables=(figures_table(archive),))
 
 
 def _yarns(archive: Archive) -> ListView:
