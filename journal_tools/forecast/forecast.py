@@ -14,8 +14,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.linalg import lapack
-
 from journal_tools.forecast.asking import Held, Steps, asked, with_warp
 from journal_tools.forecast.belief import Belief
 from journal_tools.forecast.chain import span
@@ -23,7 +21,7 @@ from journal_tools.forecast.design import design_of
 from journal_tools.forecast.evidence import Journal, Variances, gather
 from journal_tools.forecast.hyper import Hyper
 from journal_tools.forecast.kind import ClothKind
-from journal_tools.forecast.lattice import normal_points
+from journal_tools.forecast.laying import nodes_round
 from journal_tools.forecast.mode import CAP, NU, Mode, mode_of
 from journal_tools.forecast.nodes import Node, Nodes
 from journal_tools.forecast.normal import t_weights_of
@@ -36,11 +34,8 @@ from journal_tools.forecast.rows import Rows, mean_of, rows_of
 from journal_tools.forecast.small import Floats
 from journal_tools.forecast.weighing import Surprise, Weighing
 
-PAIRS = 16  # of nodes, a point of the lattice and its negative: 32 + 32 and 256 cover alike
-WIDER = 1.1  # than the curvature at the mode says: tails cost more than waste
 PARTS = 9  # equally likely parts of the t law in an answer
 FAR = 4.0  # of any number of theta: the climb has run away
-FEW = 4.0  # effective nodes
 
 
 @dataclass(frozen=True)
@@ -69,15 +64,13 @@ class Forecast:
         journal = _laid_out(observed, direction, hyper)
         said = ""
         mode = mode_of(journal, believed)
-        nodes = _nodes_round(journal, believed, mode)
-        if _failed(mode, nodes):
+        if _astray(mode):
             said = "found the variances again in shorter steps"
             mode = mode_of(journal, believed, CAP / 3)
-            nodes = _nodes_round(journal, believed, mode)
-        if _failed(mode, nodes):
-            said = "took the variances that are believed beforehand"
-            nodes = _nodes_round(journal, believed, replace(mode, theta=np.zeros(believed.size),
-                                                            curvature=np.eye(believed.size)))  # fmt: skip
+        if _astray(mode):
+            said = "weighed the variances that are believed beforehand"
+            mode = replace(mode, theta=np.zeros(believed.size), curvature=np.eye(believed.size))
+        nodes = nodes_round(journal, believed, mode)
         weighing = Weighing(journal, hyper, mode.variances, mode.evidence, mode.moments)
         return cls(direction, hyper, nodes, NU, weighing, _held(journal, mode.weight), said)
 
@@ -183,21 +176,5 @@ def _held(journal: Journal, weight: Floats) -> dict[str, tuple[tuple[Observed, .
     return {warp: (tuple(pieces[warp]), float(one)) for warp, one in zip(journal.rows.warps, weight, strict=True)}
 
 
-def _nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
-    """The lattice laid round the mode, each node weighed by its posterior over the density it was laid with."""
-    factor = np.linalg.cholesky(mode.curvature)
-    points = normal_points(PAIRS, priors.size)
-    offsets, _ = lapack.dtrtrs(factor, points.T, lower=True, trans=1)
-    found = []
-    for point, offset in zip(points, offsets.T, strict=True):
-        theta = mode.theta + WIDER * offset
-        variances = Variances.of(priors.hyper(theta), priors.direction)
-        evidence = gather(journal, variances, mode.weight)
-        score = evidence.value - float(theta @ theta) / 2 + float(point @ point) / 2
-        if np.isfinite(score):
-            found.append(Node.of(score, variances, evidence, journal.design.columns))
-    return Nodes.of(found, journal.design.columns)
-
-
-def _failed(mode: Mode, nodes: Nodes) -> bool:
-    return float(np.max(np.abs(mode.theta))) > FAR or nodes.effective < FEW
+def _astray(mode: Mode) -> bool:
+    return float(np.max(np.abs(mode.theta))) > FAR

@@ -70,9 +70,7 @@ class Nodes:
 
     @classmethod
     def of(cls, nodes: Sequence[Node], columns: Columns) -> Nodes:
-        """Put nodes together, all but those that count for nothing."""
-        best = max(node.score for node in nodes)
-        kept = [node for node in nodes if node.score > best - 12]
+        """Put nodes together."""
         return cls(
             columns.direction,
             columns.index,
@@ -80,12 +78,12 @@ class Nodes:
             columns.first_year,
             columns.last_year,
             columns.undated,
-            np.array([node.score for node in kept]),
-            np.array([node.variances.effect_sd for node in kept]),
-            np.array([node.variances.warp for node in kept]),
-            np.array([node.variances.piece for node in kept]),
-            np.array([node.effects for node in kept]),
-            np.array([node.covariance for node in kept]),
+            np.array([node.score for node in nodes]),
+            np.array([node.variances.effect_sd for node in nodes]),
+            np.array([node.variances.warp for node in nodes]),
+            np.array([node.variances.piece for node in nodes]),
+            np.array([node.effects for node in nodes]),
+            np.array([node.covariance for node in nodes]),
         )
 
     @property

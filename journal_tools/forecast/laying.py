@@ -1,0 +1,41 @@
+"""Nodes laid round the mode: where to stand, and how much each counts."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from journal_tools.forecast.evidence import Journal, Variances, gather
+from journal_tools.forecast.lattice import normal_points
+from journal_tools.forecast.mode import Mode
+from journal_tools.forecast.nodes import Node, Nodes, shares_of
+from journal_tools.forecast.priors import Priors
+
+PAIRS = 16  # of nodes laid at once, a point of the lattice and its negative
+ROUNDS = 8  # at most
+ENOUGH = 8.0  # effective nodes: with fewer, one lucky node is taken for the truth
+KEPT = 0.998  # of the weight: nodes that count for nothing cost as much as others
+
+
+def nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
+    """The lattice laid round the mode, each node weighed by its posterior over the density it was laid with.
+
+    Laid by the curvature as it is: 1.1 times as wide, as is often advised, halves the effective nodes in
+    36 dimensions. More are laid until enough count.
+    """
+    values, turned = np.linalg.eigh(mode.curvature)
+    points = normal_points(PAIRS * ROUNDS, priors.size)
+    found: list[Node] = []
+    for turn in range(ROUNDS):
+        for point in points[2 * PAIRS * turn : 2 * PAIRS * (turn + 1)]:
+            theta = mode.theta + turned @ (point / np.sqrt(values))
+            variances = Variances.of(priors.hyper(theta), priors.direction)
+            evidence = gather(journal, variances, mode.weight)
+            score = evidence.value - float(theta @ theta) / 2 + float(point @ point) / 2
+            if np.isfinite(score):
+                found.append(Node.of(score, variances, evidence, journal.design.columns))
+        share = shares_of(np.array([node.score for node in found]))
+        if np.sum(share**2) < 1 / ENOUGH:
+            break
+    order = np.argsort(-share, kind="stable")
+    many = int(np.searchsorted(np.cumsum(share[order]), KEPT)) + 1
+    return Nodes.of([found[node] for node in order[:many]], journal.design.columns)
