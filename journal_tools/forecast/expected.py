@@ -31,7 +31,7 @@ SPANS = (
     ("length, loom to washed", "length", "on_loom", "washed 1"),
     ("length, loom to settled", "length", "on_loom", "settled"),
     ("take-up, warp to loom", "length", "warp", "on_loom"),
-    ("picks, as beaten to washed", "length", "picks", "washed 1"),
+    ("picks, as beaten to loom", "length", "picks", "on_loom"),
 )
 """What is told: a name with both ends, direction, and the two moments."""
 
@@ -101,7 +101,9 @@ class Expected:
 
     def figure(self, direction: str, first: str, last: str) -> Figure:
         """One of the figures. Raises StopIteration for one that is not told."""
-        return next(each for each in self.figures if (each.direction, each.first, each.last) == (direction, first, last))
+        return next(
+            each for each in self.figures if (each.direction, each.first, each.last) == (direction, first, last)
+        )
 
 
 def expected_of(journal: Journal, memory: Memory, asked: Asked) -> Expected:
@@ -136,7 +138,7 @@ def meant(
     if only_weft:
         found = [kind for _, kind in woven if kind.weft_yarn == name]
     usual: list[str] = []
-    weave = weave_name(asked.weave) if asked.weave else _mostly((kind.weave for kind in found))
+    weave = weave_name(asked.weave) if asked.weave else _mostly(kind.weave for kind in found)
     usual += ["weave"] if weave and not asked.weave else []
     found = [kind for kind in found if kind.weave == weave] or found
     if only_weft and found:

@@ -18,8 +18,11 @@ if TYPE_CHECKING:
     from journal_tools.forecast.memory import Memory
     from journal_tools.forecast.rests_on import RestsOn
 
-MOVES = 0.005
-"""How far one warp must move an answer before that is worth a word: half a point."""
+MOVES = 0.01
+"""How far one warp must move an answer before that is worth a word: a point."""
+
+BETTER = {"warp": "mark a warp", "picks": "count picks"}
+"""What to do about a range of no use, by the moment that it starts from; a sample helps the others."""
 
 ROUND = {"in": (float(INCH), 18 * float(INCH), 30 * float(INCH)), "cm": (50.0, 450.0, 750.0)}
 """By unit, in mm: what a size to plan by is rounded to, and a width and a length where the past has none."""
@@ -67,9 +70,12 @@ def rests_words(journal: Journal, expected: Expected) -> str:
     on = first.rests_on
     number, both = len(on.yarn_warps), len(on.both)
     if not number:
-        return f"A guess: nothing of yours in {yarn_words(journal, kind.warp_yarn)}. {_instead(journal, on, kind.warp_fibre)}"
+        yarn = yarn_words(journal, kind.warp_yarn)
+        return f"A guess: nothing of yours in {yarn}. {_instead(journal, on, kind.warp_fibre)}"
     said = [f"Rests on {_warps(number)}"]
-    said[0] += f", mostly {_title(journal, on.yarn_warps[0])}." if number > 1 else f", {_title(journal, on.yarn_warps[0])}."
+    said[0] += (
+        f", mostly {_title(journal, on.yarn_warps[0])}." if number > 1 else f", {_title(journal, on.yarn_warps[0])}."
+    )
     if kind.weave and both < number:
         said.append(f"{_number(both)} in {kind.weave}.{_near_weave(on, kind.weave)}")
     if abs(on.moves) >= MOVES and number > 1:
@@ -111,7 +117,8 @@ def _number(number: int) -> str:
 
 def _title(journal: Journal, warp: str) -> str:
     record = journal.warps.get(warp)
-    return record.heading if record else warp
+    heading = record.heading if record else warp
+    return f'"{heading}"' if "," in heading else heading
 
 
 def _points(log_ratio: float) -> str:
@@ -120,15 +127,19 @@ def _points(log_ratio: float) -> str:
 
 
 def per_cent(fraction: float) -> str:
-    """`11 %`, `grows 1 %`: whole per cent, as much as cloth bears."""
-    value = round(fraction * 100)
-    return f"grows {-value} %" if value < 0 else f"{value} %"
+    """`11 %`, `−1 %` for growth: whole per cent, as much as cloth bears."""
+    return f"{_signed(round(fraction * 100))} %"
+
+
+def told(expected: Expected) -> tuple[Figure, ...]:
+    """The figures worth a line: picks alone are none where nobody counted them."""
+    return tuple(each for each in expected.figures if each.first != "picks" or each.rests_on.yarn_warps)
 
 
 def range_words(figure: Figure) -> str:
-    """`8 to 14 %`; `sample first` where the range is of no use."""
+    """`8 to 14 %`; what would help where the range is of no use: `sample first`."""
     if figure.useless:
-        return "sample first"
+        return BETTER.get(figure.first, "sample first")
     least, most = (round(each * 100) for each in figure.range)
     return f"{_signed(least)} to {_signed(most)} %"
 
@@ -161,23 +172,23 @@ def sentences(journal: Journal, memory: Memory, expected: Expected) -> Iterator[
             continue
         woven = _up(size * math.exp(-figure.belief.quantile(0.5)), HANDS[unit])
         low, high = (woven * math.exp(each) for each in figure.belief.range(0.9))
-        picks = _picks(expected, size) if figure is length else None
+        picks = _picks(memory, expected, size) if figure is length else None
         or_picks = f", or {picks} picks beaten as the ends are set" if picks else ""
-        yield (
-            f"For {show_length(size, unit)} {after}, {do} {show_length(woven, unit)}{done}{or_picks};"
-            f" nine times in ten it comes out {show_length(low, unit).removesuffix(' ' + unit)} to {show_length(high, unit)}."
-        )
+        between = f"{show_length(low, unit).removesuffix(' ' + unit)} to {show_length(high, unit)}"
+        sizes = f"For {show_length(size, unit)} {after}, {do} {show_length(woven, unit)}{done}{or_picks}"
+        yield f"{sizes}; nine times in ten it comes out {between}."
 
 
-def _picks(expected: Expected, washed_mm: float) -> int | None:
+def _picks(memory: Memory, expected: Expected, washed_mm: float) -> int | None:
     """Picks for a washed length, where the past has counted them; None where it has not, or warp or weft hides."""
-    figure = next((each for each in expected.figures if each.first == "picks"), None)
+    counted = next((each for each in expected.figures if each.first == "picks"), None)
     named = named_weave(expected.kind.weave)
-    if figure is None or figure.useless or not figure.rests_on.yarn_warps or expected.sett_per_m is None:
+    if counted is None or counted.useless or not counted.rests_on.yarn_warps or expected.sett_per_m is None:
         return None
     if named is None or named.ends_to_picks != 1:
         return None
-    return round(washed_mm * math.exp(-figure.belief.quantile(0.5)) * expected.sett_per_m / 1000)
+    to_washed = memory.belief("length", expected.kind, "picks", "washed 1")
+    return round(washed_mm * math.exp(-to_washed.quantile(0.5)) * expected.sett_per_m / 1000)
 
 
 def _up(mm: float, step: float) -> float:
@@ -190,8 +201,12 @@ def fulling_words(journal: Journal, fulling: Fulling) -> Iterator[str]:
     if not warps:
         yield "Fulled cloth is stopped at its size. None of yours was fulled with a watch, so the minutes are a guess."
     else:
-        named = " and ".join(_title(journal, warp) for warp in warps) if len(warps) < 3 else f"{len(warps)} of your warps"
-        whose = {"yarn": "", "fibre": ", in another yarn of the same fibre", "other": ", in another yarn"}[fulling.basis]
+        named = (
+            " and ".join(_title(journal, warp) for warp in warps) if len(warps) < 3 else f"{len(warps)} of your warps"
+        )
+        whose = {"yarn": "", "fibre": ", in another yarn of the same fibre", "other": ", in another yarn"}[
+            fulling.basis
+        ]
         only = ", which is all there is" if len(warps) == 1 else ""
         yield f"Fulled cloth is stopped at its size, so look at the minutes: they rest on {named}{whose}{only}."
     for narrower in NARROWER:
@@ -199,10 +214,15 @@ def fulling_words(journal: Journal, fulling: Fulling) -> Iterator[str]:
         long = fulling.length_for(-math.log(1 - narrower))
         shorter = [round((1 - math.exp(-each)) * 100) for each in (long.likely, long.least, long.most)]
         beyond = " (longer than you ever fulled)" if fulling.longest and minutes.likely > fulling.longest else ""
-        yield (
-            f"{round(narrower * 100)} % narrower than scoured: about {minutes.likely:.0f} minutes, {minutes.least:.0f} to"
-            f" {minutes.most:.0f}; shorter by about {shorter[0]} %, {shorter[1]} to {shorter[2]}{beyond}"
-        )
+        time = f"about {minutes.likely:.0f} minutes, {minutes.least:.0f} to {minutes.most:.0f}"
+        long_words = f"shorter by about {shorter[0]} %, {shorter[1]} to {shorter[2]}"
+        yield f"{per_cent(narrower)} narrower than scoured: {time}; {long_words}{beyond}"
+
+
+def growth_words(expected: Expected) -> str:
+    """What a minus is, where there is one; else ""."""
+    shown = [(each.loss, *(() if each.useless else each.range)) for each in told(expected)]
+    return "A minus is growth." if any(round(loss * 100) < 0 for losses in shown for loss in losses) else ""
 
 
 def as_json(expected: Expected) -> Mapping[str, object]:

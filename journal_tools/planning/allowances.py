@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from journal_tools.forecast.expected import TOO_WIDE as TOO_WIDE
+
 INCH = 25.4
 YARD = 36 * INCH
 
@@ -49,9 +51,6 @@ END_TO_PICKS = 4.0
 
 PAST_PACE = 3
 """Warps with their hours written down before the past's pace is believed."""
-
-TOO_WIDE = 0.06
-"""Half a nine-in-ten range over the size it is of: beyond it a range is of no use. About 1 in on 17 in."""
 
 WORTH_A_SAMPLE = 0.75
 """A sample is spoken of when it leaves less than this share of the doubt."""
