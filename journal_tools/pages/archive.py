@@ -19,7 +19,10 @@ from journal_tools.records import Journal, Record, Warp
 from journal_tools.records.yarns_used import YarnInUse, all_yarns
 
 if TYPE_CHECKING:
+    from journal_tools.forecast.fulling import FulledCloth, Fulling
+    from journal_tools.forecast.kind import ClothKind
     from journal_tools.forecast.memory import Memory
+    from journal_tools.forecast.rests_on import RestsOn
     from journal_tools.pages.plan_pocket import Pocket
     from journal_tools.pages.plan_shelf import Shelf
     from journal_tools.pages.swatch import Swatch
@@ -47,6 +50,7 @@ class Archive:
     refused: list[Problem] = field(default_factory=list)
     cards: dict[str, Card] = field(default_factory=dict)
     swatches: dict[tuple[str, str], Swatch | None] = field(default_factory=dict)
+    _rests: dict[ClothKind, RestsOn] = field(default_factory=dict)
     _orders: dict[str, tuple[list[str], Mapping[str, int]]] = field(default_factory=dict)
 
     @cached_property
@@ -74,6 +78,25 @@ class Archive:
         from journal_tools.pages.plan_pocket import Pocket
 
         return Pocket(self.memory.forecasts, self.shelf.most_woven)
+
+    def rests_on(self, kind: ClothKind) -> RestsOn:
+        """Which warps tell the most of a kind of cloth, from the reed to the first wash."""
+        if kind not in self._rests:
+            self._rests[kind] = self.memory.rests_on("width", kind, "in_reed", "washed 1")
+        return self._rests[kind]
+
+    def fulling(self, yarn: str) -> Fulling | None:
+        """What is known of fulling a yarn, None where none of it was fulled with a watch."""
+        from journal_tools.forecast.fulling import Fulling
+
+        found = Fulling.of(self.journal, yarn, self._fulled)
+        return found if found.basis == "yarn" else None
+
+    @cached_property
+    def _fulled(self) -> tuple[FulledCloth, ...]:
+        from journal_tools.forecast.fulling import fulled_cloths
+
+        return fulled_cloths(self.journal, self.ledgers)
 
     @cached_property
     def problems(self) -> tuple[Problem, ...]:

@@ -260,6 +260,20 @@ class DraftPart:
 
 
 @dataclass(frozen=True)
+class Expect:
+    """What a yarn will do the next time. guess: nothing of it was measured yet. useless: too wide a range to plan by."""
+
+    rests: str
+    guess: bool
+    said: tuple[str, ...]
+    small: str
+    useless: bool
+    table: Table | None
+    fulling: tuple[str, ...]
+    plan: Link
+
+
+@dataclass(frozen=True)
 class YarnView:
     """A yarn's page: what it is, what it did, every warp in it."""
 
@@ -268,6 +282,7 @@ class YarnView:
     colours: tuple[tuple[str, str], ...] = ()
     """(name, "#c9b58b") for each colour of the yarn."""
     facts: tuple[Fact, ...] = ()
+    expect: Expect | None = None
     said: tuple[str, ...] = ()
     """Sentences: "In 6 warps, width, reed to washed, lost 11.2 % (9.8 to 12.9)." """
     charts: tuple[Chart, ...] = ()

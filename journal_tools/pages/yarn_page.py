@@ -11,6 +11,7 @@ from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
+from journal_tools.pages.expect_part import bands, expect_part
 from journal_tools.pages.photos import photos
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
 from journal_tools.pictures.scatter import LossPoint, LossScatter
@@ -26,8 +27,9 @@ def yarn_view(archive: Archive, yarn: Yarn) -> views.YarnView:
         fibres_text(yarn),
         tuple((name, f"#{colour}") for name, colour in (yarn.colours or {}).items()),
         tuple(_facts(archive, yarn)),
+        expect_part(archive, yarn),
         tuple(said(past)),
-        tuple(_charts(archive, past)),
+        tuple(_charts(archive, yarn, past)),
         tuple(_tables(archive, past)),
         tuple(card(archive, each.warp) for each in past.warps),
         archive.problems_of(yarn),
@@ -114,7 +116,7 @@ def _said(steps: Sequence[Step]) -> Iterator[str]:
         )
 
 
-def _charts(archive: Archive, past: Past) -> Iterator[views.Chart]:
+def _charts(archive: Archive, yarn: Yarn, past: Past) -> Iterator[views.Chart]:
     """One chart a yarn: whole losses by date, width full and length open."""
     steps = [step for direction in COMPARED if (step := past.step(direction)) is not None]
     points_ = tuple(point for step in steps for point in _points(past, step))
@@ -124,7 +126,11 @@ def _charts(archive: Archive, past: Past) -> Iterator[views.Chart]:
     title = "; ".join(f"{marks[step.direction]} are {step.label}" for step in steps)
     alt = f"Losses in {len(past.warps)} warps, by date; the same figures are in the table below."
     table = _scatter_table(points_)
-    yield archive.chart(LossScatter(title, points_), title[0].upper() + title[1:], alt, table)
+    first_wash = [step.direction for step in steps if step.span[1] in ("in_reed", "on_loom") and step.span[2] == "washed 1"]
+    next_one = bands(archive, yarn, first_wash)
+    if next_one:
+        title += "; bars are the next warp’s, nine times in ten"
+    yield archive.chart(LossScatter(title, points_, bands=next_one), title[0].upper() + title[1:], alt, table)
 
 
 def _points(past: Past, step: Step) -> Iterator[LossPoint]:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from journal_tools.pictures.chart_paper import LINE, QUIET, as_svg, axes_in, drawn_on, in_groups, years_along
+from journal_tools.pictures.chart_paper import LINE, QUIET, Tone, as_svg, axes_in, drawn_on, in_groups, years_along
 
 if TYPE_CHECKING:
+    from matplotlib.axes import Axes
     from matplotlib.ticker import Locator
 
 WIDTH = 380
@@ -15,6 +17,8 @@ PLOT = 230
 LEGEND_ROW = 20
 LEGEND_LETTERS = 44
 """About how many letters of a legend fit on one row."""
+NEXT = 0.2
+"""Width of the strip for the next warp, as a part of that of the years."""
 LEAST_SPAN = 0.04
 """The axis spans four points at least: less would make weather of what a tape cannot tell."""
 
@@ -37,12 +41,27 @@ class LossPoint:
 
 
 @dataclass(frozen=True)
+class LossBand:
+    """What to expect of the next warp in a weave: a loss, as fractions, and the range that holds nine times in ten."""
+
+    weave: str
+    direction: str
+    low: float
+    likely: float
+    high: float
+
+
+@dataclass(frozen=True)
 class LossScatter:
-    """Every warp's whole losses in one yarn, width and length. mean: a fraction, a line when given."""
+    """Every warp's whole losses in one yarn, width and length. mean: a fraction, a line when given.
+
+    bands: what to expect of the next warp, drawn behind the newest.
+    """
 
     title: str
     points: tuple[LossPoint, ...]
     mean: float | None = None
+    bands: tuple[LossBand, ...] = ()
 
     @property
     def legend_rows(self) -> int:
@@ -80,6 +99,7 @@ class LossScatter:
             if any(point.loss < 0 for point in self.points):
                 axes.axhline(0, color=LINE.light, linewidth=2)
             years_along(axes, [point.when for point in self.points])
+            self._expect(axes, look_of)
             axes.set_ylim(*self.percents())
             axes.yaxis.set_major_locator(few_ticks())
             axes.yaxis.set_major_formatter(lambda value, _: f"{value:g} %".replace("-", "−"))
@@ -91,10 +111,30 @@ class LossScatter:
                 )  # fmt: skip
             return as_svg(figure)
 
+    def _expect(self, axes: Axes, look_of: Callable[[str], tuple[Tone, str]]) -> None:
+        """A strip behind the newest year, with a bar for each band: full for width, open for length."""
+        if not self.bands:
+            return
+        start, end = axes.get_xlim()
+        wide = (end - start) * NEXT / 2
+        centre = end + wide
+        axes.axvspan(end, end + 2 * wide, color=LINE.light, alpha=0.45, linewidth=0)
+        ticks = {at: f"{at:.0f}" for at in axes.get_xticks()} | {centre: "next"}
+        for band, across in zip(self.bands, (-0.45, 0.45) if len(self.bands) > 1 else (0.0,), strict=True):
+            tone, mark = look_of(band.weave) if any(band.weave == each.weave for each in self.points) else (QUIET, "o")
+            at, full = centre + across * wide, band.direction == "width"
+            axes.bar(
+                at, (band.high - band.low) * 100, wide * 0.55, band.low * 100, linewidth=1.4, edgecolor=tone.light,
+                facecolor=tone.light if full else "none", alpha=0.5 if full else 1.0,
+            )  # fmt: skip
+            axes.plot([at], [band.likely * 100], mark, color=tone.light, markersize=7, fillstyle="full" if full else "none")
+        axes.set_xlim(start, end + 2 * wide)
+        axes.set_xticks(list(ticks), list(ticks.values()))
+
     def percents(self) -> tuple[float, float]:
         """From where to where the axis goes, in per cent."""
-        low = min(point.loss - point.uncertain for point in self.points)
-        high = max(point.loss + point.uncertain for point in self.points)
+        low = min([point.loss - point.uncertain for point in self.points] + [band.low for band in self.bands])
+        high = max([point.loss + point.uncertain for point in self.points] + [band.high for band in self.bands])
         room = max((LEAST_SPAN - (high - low)) / 2, (high - low) * 0.08)
         return (low - room) * 100, (high + room) * 100
 
