@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 
 from journal_tools.exchange.columns import ColumnAs, Columns
+from journal_tools.exchange.meaning import PIECE, WARP
 from journal_tools.quantities import (
     MONTHS,
     Units,
@@ -40,13 +41,18 @@ def nothing_said(cell: str) -> bool:
     return " ".join(cell.lower().split()) in NOTHING
 
 
+def says(cell: str, column: ColumnAs) -> bool:
+    """Whether a cell says anything. A warp or a piece may well be called X, or None."""
+    if column.meaning in (WARP, PIECE):
+        return any(letter.isalnum() for letter in cell)
+    return not nothing_said(cell)
+
+
 def typed(cell: str, column: ColumnAs, columns: Columns, units: Units) -> str:
-    """A cell as a record would have it, "" for one that says nothing. Raises Unreadable.
+    """A cell that says something as a record would have it, "" for a figure of nothing. Raises Unreadable.
 
     units: of the record that it goes into; a unit is written where it is not the record's own.
     """
-    if nothing_said(cell):
-        return ""
     return _KINDS[column.meaning.kind](cell, column, columns, units)
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from journal_tools.exchange.cell import nothing_said, typed
+from journal_tools.exchange.cell import says, typed
 from journal_tools.exchange.columns import ColumnAs, Columns, headings_of
 from journal_tools.exchange.headings import heading_meaning
 from journal_tools.exchange.meaning import LEAVE_OUT, NOTES
@@ -15,6 +15,8 @@ from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Ambiguous, Units, Unreadable
 
 _SUMS = re.compile(r"(?:grand |sub)?-?totals?|sums?|averages?|means?|mean of all", re.I)
+
+_NO_FIGURE = ("words", "notes", "date")
 
 
 @dataclass
@@ -55,7 +57,7 @@ def sheet_rows(sheet: Sheet, columns: Columns, units: Units, *, keep_unread: boo
         if not any(cells):
             continue
         row = SheetRow(number)
-        said = [column for column in taken if not nothing_said(cells[column.place])]
+        said = [column for column in taken if says(cells[column.place], column)]
         first = next((" ".join(cell.split()) for cell in cells if cell), "")
         if all(cell in ("", heading) for cell, heading in zip(cells, headings, strict=True)):
             row.skipped = "it holds the headings once more."
@@ -63,7 +65,7 @@ def sheet_rows(sheet: Sheet, columns: Columns, units: Units, *, keep_unread: boo
             row.skipped = f'it begins with "{first}", and a sum is no warp.'
         elif not said:
             row.skipped = "it says nothing in the columns that are taken."
-        elif len(said) == 1 and len(taken) > 2 and sum(map(bool, cells)) == 1:
+        elif len(said) == 1 and len(taken) > 2 and sum(map(bool, cells)) == 1 and said[0].meaning.kind in _NO_FIGURE:
             row.skipped = "only one of its cells is filled, so it is taken for a title."
         else:
             _read_cells(row, cells, said, sheet.file, columns, units, keep_unread)
