@@ -54,9 +54,6 @@ def command(context: click.Context, yarn: str, journal: Path | None, weave: str 
     past = past_of(read, yarn)
     if not past.warps:
         read = read_journal(entries)
-        labelled = _labelled(read, yarn)
-        if len(labelled) == 1:
-            past = past_of(read, labelled[0])
     of_all = past
     if weave:
         past = past.of_weave(weave)
@@ -72,19 +69,12 @@ def command(context: click.Context, yarn: str, journal: Path | None, weave: str 
     context.exit(0 if past.warps else 1)
 
 
-def _labelled(journal: Journal, typed: str) -> list[str]:
-    """The names of the yarns whose label says this, such as 8/2 cotton."""
-    from journal_tools.records.readers import slug
-
-    return [name for name, yarn in journal.yarns.items() if yarn.number and slug(yarn.number) == slug(typed)]
-
-
 def _no_warp(journal: Journal, name: str, typed: str) -> str:
     """What to say where no warp has the yarn: what was probably meant, else what there is."""
     from journal_tools.problems import nearest
-    from journal_tools.records.yarns_used import all_yarns
+    from journal_tools.records.yarns_used import all_yarns, labelled_yarns
 
-    labelled = _labelled(journal, typed)
+    labelled = [yarn.name for yarn in labelled_yarns(journal, typed)]
     if len(labelled) > 1:
         return f'Several yarns here are labelled "{typed}"; name one of them: {", ".join(labelled)}.'
     if name in journal.yarns:

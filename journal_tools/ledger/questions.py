@@ -22,7 +22,7 @@ from journal_tools.records.cloth import Cloth
 from journal_tools.records.journal import Journal, nearest_name
 from journal_tools.records.learn import names
 from journal_tools.records.warp import Stretch, Warp
-from journal_tools.records.yarns_used import yarn_in_use
+from journal_tools.records.yarns_used import labelled_yarns, yarn_in_use
 
 MOST_TAKEN = 0.30
 """A take-up "at most" beyond this leaves warp unaccounted for: rep takes 10 to 25 % (common practice, no source)."""
@@ -75,8 +75,14 @@ def _yarns(journal: Journal, warp: Warp) -> Iterator[Problem]:
         if (yarn.name, yarn.colour) in seen:
             continue
         seen.add((yarn.name, yarn.colour))
-        if yarn.record is None:
-            yield dataclasses.replace(_missing(warp, line, "yarn", yarn.name, journal.yarns), field=field)
+        if yarn.record is None and (labelled := labelled_yarns(journal, yarn.said)):
+            names = ", ".join(each.name for each in labelled)
+            right = f"several yarns here have this label: {names}. Which is it? Write its name;"
+            right += " or leave it open with `accepted: which yarn`."
+            yield Problem(warp.file, line, field, yarn.said, right, Severity.QUESTION, "which-yarn")
+        elif yarn.record is None:
+            missing = _missing(warp, line, "yarn", yarn.name, journal.yarns)
+            yield dataclasses.replace(missing, field=field, read=yarn.said)
         elif yarn.colour and yarn.colour not in (yarn.record.colours or {}):
             near = nearest_name(yarn.colour, yarn.record.colours or {})
             is_it = f"Is it {near}" if near else "Is it called otherwise"

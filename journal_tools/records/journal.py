@@ -59,6 +59,15 @@ class Journal:
         found.update({slug(yarn.title): yarn for yarn in self.yarns.values() if yarn.title})
         return found | dict(self.yarns)
 
+    @cached_property
+    def yarns_by_label(self) -> Mapping[str, tuple[Yarn, ...]]:
+        """Yarns by what their labels say, written as names are: several may share one."""
+        found: dict[str, tuple[Yarn, ...]] = {}
+        for yarn in self.yarns.values():
+            for label in sorted(yarn.labels):
+                found[label] = (*found.get(label, ()), yarn)
+        return found
+
     def problems_of(self, file: str) -> tuple[Problem, ...]:
         """The problems of one file."""
         return tuple(problem for problem in self.problems if problem.file == file)
@@ -102,7 +111,7 @@ def _names_of_yarn(yarns: Mapping[str, Yarn], typed: str) -> tuple[str, ...]:
     """Every word that a warp can name this yarn by, as names are written."""
     said = {slug(typed), slug(typed.split()[0]) if typed.split() else ""} - {""}
     for yarn in yarns.values():
-        names = {yarn.name, *yarn.was, slug(yarn.title or "")} - {""}
+        names = {yarn.name, *yarn.was, slug(yarn.title or ""), *yarn.labels} - {""}
         if names & said:
             said |= names
     return tuple(sorted(said)) or ("-",)

@@ -81,6 +81,15 @@ class Yarn(Record):
         return best.tex if best else None
 
     @property
+    def labels(self) -> frozenset[str]:
+        """What its label says, written as names are: the number, and with its fibre where that is one."""
+        if not self.number:
+            return frozenset()
+        fibres = list(self.fibre or {})
+        said = [self.number, *(f"{self.number} {fibre}" for fibre in fibres if len(fibres) == 1)]
+        return frozenset(readers.slug(each) for each in said) - {""}
+
+    @property
     def main_fibre(self) -> str | None:
         """The fibre with the largest share."""
         if not self.fibre:

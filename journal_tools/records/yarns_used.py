@@ -20,17 +20,26 @@ class YarnInUse:
 
     alias: the short name in this warp. name: the yarn's name, whether it has a record or not.
     colour: the colour's name, "" when none was said. record: the yarn's record, None when there is none.
+    typed: the yarn as it was typed.
     """
 
     alias: str
     name: str
     colour: str
     record: Yarn | None
+    typed: str = ""
+
+    @property
+    def said(self) -> str:
+        """The yarn as it was typed, without its colour."""
+        return self.typed if slug(self.typed) == self.name else self.name
 
     @property
     def plain_heading(self) -> str:
         """The yarn as a reader would want it, without its colour."""
-        return self.record.heading if self.record else self.name.replace("-", " ")
+        if self.record:
+            return self.record.heading
+        return self.said if self.said != self.name else self.name.replace("-", " ")
 
     @property
     def heading(self) -> str:
@@ -47,9 +56,9 @@ class YarnInUse:
 
 
 def find_yarn(journal: Journal, typed: str) -> tuple[str, str, Yarn | None]:
-    """Name, colour and record of a yarn typed as `linen-20-2 bone`, or by a label or title.
+    """Name, colour and record of a yarn typed as `linen-20-2 bone`, or by a title or a label.
 
-    The record is None when the journal has none of that name.
+    The record is None when the journal has none of that name, and when several have that label.
     """
     first, _, rest = typed.strip().partition(" ")
     record = journal.yarns_by_any_name.get(first)
@@ -59,7 +68,17 @@ def find_yarn(journal: Journal, typed: str) -> tuple[str, str, Yarn | None]:
     record = journal.yarns_by_any_name.get(name)
     if record is not None:
         return record.name, "", record
+    words = typed.split()
+    for many in range(len(words), 0, -1):
+        labelled = labelled_yarns(journal, " ".join(words[:many]))
+        if len(labelled) == 1:
+            return labelled[0].name, " ".join(words[many:]), labelled[0]
     return (first, rest.strip(), None) if re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)+", first) else (name, "", None)
+
+
+def labelled_yarns(journal: Journal, typed: str) -> tuple[Yarn, ...]:
+    """The yarns whose label says this, such as `8/2 cotton`."""
+    return journal.yarns_by_label.get(slug(typed), ()) if re.search(r"\d", typed) else ()
 
 
 def yarn_in_use(journal: Journal, warp: Warp, typed: str, colour: str | None = None) -> YarnInUse:
@@ -70,12 +89,12 @@ def yarn_in_use(journal: Journal, warp: Warp, typed: str, colour: str | None = N
     use = (warp.yarns or {}).get(typed)
     if use is not None and use.yarn:
         name, said, record = find_yarn(journal, use.yarn)
-        return YarnInUse(typed, name, use.colour or said, record)
+        return YarnInUse(typed, name, use.colour or said, record, use.yarn)
     name, said, record = find_yarn(journal, typed)
     if record is None and (beside := _beside(journal, warp, typed)) is not None:
         yarn = yarn_in_use(journal, warp, beside)
-        return YarnInUse(typed, yarn.name, typed, yarn.record)
-    return YarnInUse(typed, name, colour or said, record)
+        return YarnInUse(typed, yarn.name, typed, yarn.record, beside)
+    return YarnInUse(typed, name, colour or said, record, typed)
 
 
 def _beside(journal: Journal, warp: Warp, colour: str) -> str | None:

@@ -126,6 +126,14 @@ class TestTheTable:
         assert 1 == said.exit_code
         assert 'Several yarns here are labelled "22/2"; name one of them: cottolin-22-2, other.\n' == said.stderr
 
+    def test_a_warp_that_names_the_label(self, shelf: Shell) -> None:
+        """A warp that says its yarn by the label is a warp in that yarn, however the yarn is asked for."""
+        shelf.write("yarns/cottolin-22-2", YARN.replace("fibre:", "number: 22/2 cottolin\nfibre:"))
+        shelf.write("warps/labelled", TIDELINE.replace("cottolin-22-2", "22/2 cottolin"))
+
+        for name in ("cottolin-22-2", "22/2 cottolin"):
+            assert shelf("past", name).output.startswith("Cottolin 22/2: 4 warps\n")
+
     def test_no_colours_where_nobody_looks(self, shelf: Shell) -> None:
         """Colours are for a terminal: what goes into a file has none."""
         assert "\x1b" not in shelf("past", "cottolin-22-2").output
