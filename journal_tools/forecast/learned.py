@@ -83,11 +83,11 @@ def learned_from(journal: Journal, ledger: Ledger) -> Iterator[Learned]:
 def _of_piece(
     journal: Journal, ledger: Ledger, piece: PieceLedger, label: str, kind: ClothKind, direction: str
 ) -> Iterator[Learned]:
-    laid = piece.laid
+    laid, in_doubt = piece.laid, piece.in_doubt(direction)
     measures = {
         Reading(moment, math.log(measure.mm), measure.relative / 2, measure.yardstick): measure
-        for moment, measure in moments(journal, laid, direction, ledger.tape)
-        if may_learn(laid, direction, measure.state, measure.state)[0]
+        for moment, measure in moments(journal, laid, piece.chains[direction])
+        if measure.state not in in_doubt and may_learn(laid, direction, measure.state, measure.state)[0]
     }
     readings = list(measures)
     if direction == "length" and may_learn(laid, direction, ON_LOOM, ON_LOOM)[0]:

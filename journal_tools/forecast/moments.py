@@ -5,9 +5,9 @@ Left out are sizes of damp cloth, sizes after fulling has begun, and made-up siz
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from journal_tools.ledger.chain import Measure, Tape, chain_of
+from journal_tools.ledger.chain import Measure
 from journal_tools.ledger.laid import Laid
 from journal_tools.ledger.state import SCOURED, State, wash_number, washes_before_hem
 from journal_tools.records import Journal
@@ -19,14 +19,14 @@ SETTLED_FROM = 3
 """The wash from which cloth counts as settled, whatever it takes."""
 
 
-def moments(journal: Journal, laid: Laid, direction: str, tape: Tape) -> Iterator[tuple[str, Measure]]:
-    """Each size that can teach, in order, with its moment; of several at one moment, the last."""
+def moments(journal: Journal, laid: Laid, chain: Sequence[Measure]) -> Iterator[tuple[str, Measure]]:
+    """Each size of a chain that can teach, in order, with its moment; of several at one moment, the last."""
     steered = is_steered(journal, laid)
     damp = {state for state, at in laid.measured() if at.dry == "damp"}
     found: dict[tuple[str, str], Measure] = {}
     before: dict[str, Measure] = {}
     settled: set[str] = set()
-    for measure in chain_of(laid, direction, tape):
+    for measure in chain:
         number, stick = wash_number(measure.state), measure.yardstick
         if measure.mm <= 0 or measure.state in damp:
             continue

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from journal_tools.ledger.account import Account, account_of
@@ -70,7 +70,8 @@ class PieceLedger:
     """One piece, or pieces written down as alike. name: "" for the only one.
 
     plan: what it was planned as, "" for a plan without a name and for none. doubts: sizes that can
-    hardly be so and that nobody has accepted, each with its direction.
+    hardly be so and that nobody has accepted, each with its direction. chains: the sizes of each
+    direction in order, on all their yardsticks.
     """
 
     stretch: str
@@ -83,6 +84,11 @@ class PieceLedger:
     laid: Laid
     plan: str = ""
     doubts: tuple[tuple[str, Doubt], ...] = ()
+    chains: Mapping[str, tuple[Measure, ...]] = field(default_factory=dict)
+
+    def in_doubt(self, direction: str) -> set[State]:
+        """The states whose sizes count for nothing until the weaver has said that they are so."""
+        return {size.state for way, doubt in self.doubts if way == direction for size in doubt.out}
 
     def size(self, direction: str, state: State) -> SizeLine | None:
         """The line of one state."""
@@ -161,6 +167,7 @@ def _piece(journal: Journal, laid: Laid, tape: Tape, account: Account | None) ->
         laid,
         plan.name if plan is not None else "",
         doubts,
+        chains,
     )
 
 
