@@ -50,7 +50,7 @@ class Archive:
     refused: list[Problem] = field(default_factory=list)
     cards: dict[str, Card] = field(default_factory=dict)
     swatches: dict[tuple[str, str], Swatch | None] = field(default_factory=dict)
-    _rests: dict[ClothKind, RestsOn] = field(default_factory=dict)
+    _rests: dict[tuple[ClothKind, tuple[str, str, str]], RestsOn] = field(default_factory=dict)
     _orders: dict[str, tuple[list[str], Mapping[str, int]]] = field(default_factory=dict)
 
     @cached_property
@@ -79,18 +79,24 @@ class Archive:
 
         return Pocket(self.memory.forecasts, self.shelf.most_woven)
 
-    def rests_on(self, kind: ClothKind) -> RestsOn:
-        """Which warps tell the most of a kind of cloth, from the reed to the first wash."""
-        if kind not in self._rests:
-            self._rests[kind] = self.memory.rests_on("width", kind, "in_reed", "washed 1")
-        return self._rests[kind]
+    @cached_property
+    def woven_kinds(self) -> tuple[tuple[str, ClothKind], ...]:
+        """Each kind of cloth once for each warp that has it, with the warp's name."""
+        from journal_tools.forecast.expected import kinds_of
 
-    def fulling(self, yarn: str) -> Fulling | None:
-        """What is known of fulling a yarn, None where none of it was fulled with a watch."""
+        return kinds_of(self.memory.observed["width"] + self.memory.observed["length"])
+
+    def rests_on(self, kind: ClothKind, asked: tuple[str, str, str]) -> RestsOn:
+        """Which warps tell the most of a kind of cloth, by direction, first and last moment."""
+        if (kind, asked) not in self._rests:
+            self._rests[kind, asked] = self.memory.rests_on(asked[0], kind, *asked[1:])
+        return self._rests[kind, asked]
+
+    def fulling(self, yarn: str) -> Fulling:
+        """What is known of fulling a yarn."""
         from journal_tools.forecast.fulling import Fulling
 
-        found = Fulling.of(self.journal, yarn, self._fulled)
-        return found if found.basis == "yarn" else None
+        return Fulling.of(self.journal, yarn, self._fulled)
 
     @cached_property
     def _fulled(self) -> tuple[FulledCloth, ...]:

@@ -12,7 +12,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from journal_tools.forecast.chain import span
 from journal_tools.forecast.kind import ClothKind
@@ -88,9 +88,27 @@ class Answer:
     own: float
     tail: tuple[float, ...]
 
-    def quantile(self, chance: float) -> float:
-        """The ln ratio that the mean of the batch stays below with one of CHANCES."""
-        return self.mean + self.shared * self.tail[CHANCES.index(chance)]
+    @property
+    def sd(self) -> float:
+        """Spread of one piece."""
+        return math.hypot(self.shared, self.own)
+
+    def quantile(self, chance: float, of: Literal["piece", "batch"] = "piece") -> float:
+        """The ln ratio that a piece, or the mean of the batch, stays below with one of CHANCES."""
+        return self.mean + (self.sd if of == "piece" else self.shared) * self.tail[CHANCES.index(round(chance, 6))]
+
+    def range(self, share: float = 0.9) -> tuple[float, float]:
+        """The ln ratios of a piece that hold with this chance, as much below as above."""
+        return self.quantile((1 - share) / 2), self.quantile((1 + share) / 2)
+
+    def loss(self) -> float:
+        """The middle loss, a fraction; negative where it grows."""
+        return -math.expm1(self.quantile(0.5))
+
+    def loss_range(self, share: float = 0.9) -> tuple[float, float]:
+        """The least and the greatest loss of a piece that hold with this chance."""
+        low, high = self.range(share)
+        return -math.expm1(high), -math.expm1(low)
 
 
 class Table:

@@ -261,13 +261,13 @@ class DraftPart:
 
 @dataclass(frozen=True)
 class Expect:
-    """What a yarn will do the next time. guess: nothing of it was measured yet. useless: too wide a range to plan by."""
+    """What a yarn will do the next time. about: the cloth that is meant. guess: nothing of it was measured yet."""
 
+    about: str
     rests: str
     guess: bool
     said: tuple[str, ...]
     small: str
-    useless: bool
     table: Table | None
     fulling: tuple[str, ...]
     plan: Link
