@@ -95,7 +95,8 @@ def said(past: Past) -> Iterator[str]:
     for weave, steps in past.weaves:
         words = [*_said(steps)]
         if words and several:
-            yield f"In {weave}: " + " ".join(words) if weave else "In no weave that was named: " + " ".join(words)
+            first = " ".join(words)
+            yield f"In {weave or 'no weave that was named'}: {first[0].lower()}{first[1:]}"
         else:
             yield from words
 
