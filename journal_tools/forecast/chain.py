@@ -13,6 +13,8 @@ loom as the origin:
 
 from __future__ import annotations
 
+from functools import cache
+
 DRAW_IN, TAKE_UP, PICK, RELAXATION, WASH, SETTLING = "draw-in", "take-up", "pick", "relaxation", "wash", "settling"
 
 STEPS: dict[str, tuple[str, ...]] = {
@@ -35,6 +37,7 @@ _POSITIONS: dict[str, dict[str, dict[str, float]]] = {
 MOMENTS: dict[str, tuple[str, ...]] = {direction: tuple(found) for direction, found in _POSITIONS.items()}
 
 
+@cache
 def position(direction: str, moment: str) -> tuple[float, ...]:
     """Where a moment stands, as one coefficient a step. ValueError for a moment that is not in the chain."""
     try:

@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+
 from journal_tools.forecast.asking import Held, Steps, asked, with_warp
 from journal_tools.forecast.belief import Belief
 from journal_tools.forecast.chain import span

@@ -20,7 +20,8 @@ from journal_tools.forecast.small import Floats
 
 NU = 7.0  # of the warps' t law: 4, 7 and 15 fare alike, and 7 asks about the right warps
 CAP = 1.5  # length of a step in theta, where the prior is N(0, I)
-ENOUGH = 0.05  # of the gradient
+ENOUGH = 0.2  # of the gradient: within a tenth of a standard deviation of the top
+NEAR = 1.0  # enough while the weights are not yet set
 ROUNDS = 4
 STEADY = 0.05  # of ln λ
 
@@ -115,7 +116,7 @@ def mode_of(journal: Journal, priors: Priors, cap: float = CAP) -> Mode:
             gradient = gradient - point.theta
             curvature = curvature + np.eye(priors.size)
             size = float(np.linalg.norm(gradient))
-            if size < ENOUGH:
+            if size < (ENOUGH if turn else NEAR):
                 break
             step = np.linalg.solve(curvature, gradient)
             step *= min(1.0, cap / float(np.linalg.norm(step)))

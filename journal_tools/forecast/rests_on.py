@@ -8,7 +8,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from journal_tools.forecast.columns import touched
-from journal_tools.forecast.evidence import real_covariance
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.small import Floats
 from journal_tools.forecast.weighing import Weighing
@@ -36,7 +35,7 @@ class RestsOn:
 def rests_on(weighing: Weighing, kind: ClothKind, span: Sequence[float]) -> RestsOn:
     """What the answer for a kind of cloth and a span of steps rests on."""
     rows = weighing.journal.rows
-    moves = weighing.influence(_answer(weighing, kind, span), _covariance(weighing))
+    moves = weighing.influence(_answer(weighing, kind, span))
     way = np.array(span) != 0
     tells = np.zeros(len(rows.kinds), dtype=bool)
     informed = np.diagonal(rows.information, axis1=1, axis2=2) > 0
@@ -81,7 +80,3 @@ def _answer(weighing: Weighing, kind: ClothKind, span: Sequence[float]) -> Float
             places = columns.place[row]
             found[places[places >= 0]] += share * np.array(span)[places >= 0]
     return found
-
-
-def _covariance(weighing: Weighing) -> Floats:
-    return real_covariance(weighing.moments.scaled, weighing.evidence.sds, weighing.journal.design.columns)

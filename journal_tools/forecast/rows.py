@@ -12,6 +12,8 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
+from operator import itemgetter
 
 import numpy as np
 
@@ -25,6 +27,7 @@ LEAST_SD = 1e-4  # a hundredth of a per cent: finer than cloth can be read
 GRID = 8.0  # sds are kept to e^(1/8), about 12 %, so that like pieces share their algebra
 
 
+@cache
 def kept_sd(sd: float) -> float:
     """A standard uncertainty as the fit uses it: on a grid 12 % apart, never below the least."""
     return math.exp(round(math.log(max(sd, LEAST_SD)) * GRID) / GRID)
@@ -46,12 +49,14 @@ class Pattern:
 
 def usable(piece: Observed, direction: str) -> tuple[Reading, ...]:
     """The readings of a piece that have another to be compared with, in the order of the chain."""
-    good = [one for one in piece.readings if math.isfinite(one.log) and math.isfinite(one.sd)]
     places: dict[str, set[tuple[float, ...]]] = {}
-    for one in good:
-        places.setdefault(one.yardstick, set()).add(position(direction, one.moment))
-    kept = [one for one in good if len(places[one.yardstick]) > 1]
-    return tuple(sorted(kept, key=lambda one: (one.yardstick, one.moment, one.sd, one.log)))
+    ordered = []
+    for one in piece.readings:
+        if math.isfinite(one.log) and math.isfinite(one.sd):
+            places.setdefault(one.yardstick, set()).add(position(direction, one.moment))
+            ordered.append((one.yardstick, one.moment, one.sd, one.log, one))
+    ordered.sort(key=itemgetter(0, 1, 2, 3))
+    return tuple(one for yardstick, _, _, _, one in ordered if len(places[yardstick]) > 1)
 
 
 def pattern_of(readings: Sequence[Reading], direction: str) -> Pattern:

@@ -11,11 +11,12 @@ import itertools
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from journal_tools.forecast.chain import position
-from journal_tools.forecast.evidence import Evidence, Journal, Variances
+from journal_tools.forecast.evidence import Evidence, Journal, Variances, real_covariance
 from journal_tools.forecast.hyper import Hyper
 from journal_tools.forecast.normal import t7_beyond
 from journal_tools.forecast.observed import Observed
@@ -69,13 +70,15 @@ class Weighing:
             groups = design.cell_a[cells[:, :, 0]]
             yield warps, groups, told, spread, self.evidence.left_pull[groups].reshape(len(warps), -1)
 
-    def influence(self, direction_of: Floats, covariance: Floats) -> Floats:
-        """How far an answer moves when each warp is left out (warps).
+    @cached_property
+    def covariance(self) -> Floats:
+        """Of the effects, in ln ratio (many × many)."""
+        return real_covariance(self.moments.scaled, self.evidence.sds, self.journal.design.columns)
 
-        direction_of: the answer is its product with the effects (many). covariance: of the effects.
-        """
+    def influence(self, answer: Floats) -> Floats:
+        """How far an answer, the product of this vector (many) with the effects, moves without each warp (warps)."""
         design = self.journal.design
-        reach = design.effects(covariance @ direction_of)  # a' C x' of each group (G × K)
+        reach = design.effects(self.covariance @ answer)  # a' C x' of each group (G × K)
         moves = np.zeros(len(self.journal.rows.warps))
         for warps, groups, told, spread, pull in self._by_size():
             at = self.moments.fitted[groups].reshape(len(warps), -1)
