@@ -177,9 +177,7 @@ def _header(said: Mapping[str, str], sheet: Sheet, file: str, problems: list[Pro
     return first, last
 
 
-def _columns(
-    lines: Sequence[str], file: str, headings: tuple[str, ...], problems: list[Problem]
-) -> Iterator[ColumnAs]:
+def _columns(lines: Sequence[str], file: str, headings: tuple[str, ...], problems: list[Problem]) -> Iterator[ColumnAs]:
     taken: dict[str, str] = {}
     seen: set[str] = set()
     for number, line in enumerate(lines, start=1):

@@ -93,7 +93,7 @@ _TAILS = (
     re.compile(r"(.+)(?:\s*[,:;/-]\s*|\s+)(?:in )?(\S+)"),
     re.compile(r"(.+?)\s*(\"|'')"),
 )
-_PLAIN = str.maketrans("“”″’_–—", "\"\"\"' --")
+_PLAIN = str.maketrans("“”″’_–—", '"""\' --')
 _NUMBER_WORDS = {"first": 1, "1st": 1, "second": 2, "2nd": 2, "third": 3, "3rd": 3, "fourth": 4, "4th": 4}
 
 

@@ -189,4 +189,3 @@ _SPELLED: Mapping[str, Callable[[Any], Value]] = {
     "finish": _finish,
 }
 """Keys whose value keeps no text of its own: how each is typed."""
-

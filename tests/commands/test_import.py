@@ -50,8 +50,8 @@ class TestTheFirstRun:
         said = tenterhook("import", "past.csv")
 
         assert 1 == said.exit_code
-        assert "row 5 skipped because:\n    to mend Width washed (in): read \"wide\". A number is missing" in said.output
-        assert "row 6 skipped because:\n    to mend Date: read \"4/5/2018\". This is 4 May to one weaver" in said.output
+        assert 'row 5 skipped because:\n    to mend Width washed (in): read "wide". A number is missing' in said.output
+        assert 'row 6 skipped because:\n    to mend Date: read "4/5/2018". This is 4 May to one weaver' in said.output
         assert "\n3 rows: 1 to write, 2 skipped. 1 warp, 1 yarn.\n" in said.output
 
     def test_the_columns_are_kept(self, tenterhook: Shell, past: Path) -> None:

@@ -22,6 +22,7 @@ from tests.house import PROJECT
 from tests.ledger.desk import JOURNAL
 from tests.records.canaries import every_word, free, full_of_canaries, word
 from tests.records.test_public import SHARED, UNUSED
+from tests.site.canaries import plant
 
 OPENED = word(Warp, "opens")
 """It may be shared that a cloth opens, and not in the weaver's words."""
@@ -182,6 +183,17 @@ class TestForOthers:
 
         assert len(private) > 40
         assert set() == said & private
+
+    def test_no_private_figure(self, tmp_path: Path) -> None:
+        """Of a journal with a figure of its own in every private field, and warps that are not shared, none leaves."""
+        canaries = plant(tmp_path).canaries
+        read = read_journal(tmp_path)
+        whole, shared = (b"\n".join(downloads(each).values()).decode().lower() for each in (read, public(read)))
+        private = [each.needle for each in canaries if not each.public]
+
+        assert len(private) > 500
+        assert [] == [needle for needle in private if needle in shared]
+        assert len([needle for needle in private if needle in whole]) > 400
 
     def test_the_canaries_would_be_seen(self, tmp_path: Path) -> None:
         """The files for oneself hold every such word, so nothing is lost on the way out."""

@@ -183,11 +183,11 @@ class TestProposed:
 
 
 class TestKept:
-    TEXT = "Warp,Width,\" # pieces\",Notes -> mine\nBlue,18,4,good\n"
+    TEXT = 'Warp,Width," # pieces",Notes -> mine\nBlue,18,4,good\n'
 
     def test_what_is_kept_reads_the_same(self) -> None:
         """The file of columns, as it is proposed, reads back as it was."""
-        one = sheet("Titles,,\n,,\nWarp,Date,Width on loom (in),Buyer\nBlue,14/3/2016,\"46,5\",Ann\n")
+        one = sheet('Titles,,\n,,\nWarp,Date,Width on loom (in),Buyer\nBlue,14/3/2016,"46,5",Ann\n')
         columns = propose(one, INCHES)
 
         assert columns == parsed(printed(columns, "past.csv"), "past.columns.txt", one, columns)
@@ -204,7 +204,8 @@ class TestKept:
     def test_corrected(self) -> None:
         """What the weaver writes counts, before what the headings say."""
         one = sheet(self.TEXT)
-        text = "one row is: a piece\ncomma: decimal\nWarp -> piece\nWidth -> width washed 2, cm\nNotes -> mine -> leave out\n"
+        settings, columns = "one row is: a piece\ncomma: decimal\n", "Warp -> piece\nWidth -> width washed 2, cm\n"
+        text = f"{settings}{columns}Notes -> mine -> leave out\n"
         read = parsed(text, "past.columns.txt", one, propose(one, INCHES))
 
         assert ["piece", "width washed 2, cm", "leave out"] == [column.words for column in read.columns]

@@ -45,7 +45,9 @@ OWN = {
 }
 THEME = re.compile(r"assets/|404\.html$|sitemap\.xml(\.gz)?$|search/search_index\.js(on)?$")
 """What the site builder puts there by itself."""
-MADE = re.compile(r"style/[\w-]+\.(css|js)$|pictures/[0-9a-f]{24}\.(png|webp|svg)$|[\w/-]+\.html$")
+MADE = re.compile(
+    r"style/[\w-]+\.(css|js)$|pictures/[0-9a-f]{24}\.(png|webp|svg)$|figures/[\w.]+\.(csv|json|txt)$|[\w/-]+\.html$"
+)
 
 
 def boxes(site: Path, address: str) -> list[str]:
