@@ -7,7 +7,6 @@ that is made once.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -58,26 +57,36 @@ class Design:
         return sums[self.columns.place >= 0]
 
     def gram(self, of_cells: Floats) -> Floats:
-        """Blocks of sum S ⊗ x x' over the pairs of columns (pairs × K × K), from S of each cell."""
-        flat = _flat(of_cells)
-        rows = flat[self.meeting_cell]
-        rows *= self.meeting_share[:, None]
-        sums = self.by_pair.of(rows)
-        return sums.reshape(len(sums), *of_cells.shape[1:])
+        """Blocks of sum S ⊗ x x' over the pairs of columns (K × K × pairs), from S of each cell.
+
+        Number by number of the K × K: a row of them at a time is too long for the processor's cache. Where
+        no warp has two groups, S is symmetric and so are its sums.
+        """
+        steps = of_cells.shape[-1]
+        flat = np.ascontiguousarray(of_cells.transpose(1, 2, 0))
+        blocks = np.empty((steps, steps, len(self.pair_a)))
+        meeting = np.empty(len(self.meeting_cell))
+        symmetric = len(self.cell_a) == len(self.column)
+        for a in range(steps):
+            for b in range(a if symmetric else 0, steps):
+                np.take(flat[a, b], self.meeting_cell, out=meeting, mode="clip")
+                meeting *= self.meeting_share
+                blocks[a, b] = np.add.reduceat(meeting, self.by_pair.starts) if len(meeting) else 0.0
+                if symmetric:
+                    blocks[b, a] = blocks[a, b]
+        return blocks
 
     def spread(self, of_pairs: Floats) -> Floats:
-        """x C x' of each cell (cells × K × K), from the blocks of C of each pair."""
-        flat = _flat(of_pairs)
-        rows = flat[self.meeting_pair]
-        rows *= self.half_share[:, None]
-        sums = self.by_cell.of(rows)
-        once = sums.reshape(len(sums), *of_pairs.shape[1:])
+        """x C x' of each cell (cells × K × K), from the blocks of C of each pair (K × K × pairs)."""
+        steps = len(of_pairs)
+        once = np.empty((len(self.cell_a), steps, steps))
+        meeting = np.empty(len(self.meeting_pair))
+        for a in range(steps):
+            for b in range(steps):
+                np.take(of_pairs[a, b], self.meeting_pair, out=meeting, mode="clip")
+                meeting *= self.half_share
+                once[:, a, b] = self.by_cell.of(meeting)
         return once + transposed(once)[self.mirror]
-
-
-def _flat(blocks: Floats) -> Floats:
-    """Each block as a row, also where there is none."""
-    return blocks.reshape(len(blocks), math.prod(blocks.shape[1:]))
 
 
 def design_of(rows: Rows) -> Design:
@@ -148,7 +157,8 @@ def _targets(columns: Columns, pair_a: Indices, pair_b: Indices) -> tuple[Indice
     rows = columns.place[pair_b][:, None, :]  # the later column: further down
     across = columns.place[pair_a][:, :, None]
     down, right = np.broadcast_arrays(rows, across)
-    source = np.arange(down.size).reshape(down.shape)
+    # the blocks' numbers stand as K × K × pairs
+    source = np.arange(down.size).reshape(*down.shape[1:], -1).transpose(2, 0, 1)
     good = (down >= 0) & (right >= 0)
     target = down * n + right
     walk = columns.block_of == BLOCKS.index("year")
@@ -158,7 +168,7 @@ def _targets(columns: Columns, pair_a: Indices, pair_b: Indices) -> tuple[Indice
 
 
 def _sources(columns: Columns, pair_a: Indices, pair_b: Indices) -> Indices:
-    """Where in the flat great matrix, with one 0 after its end, the numbers of each pair's block stand."""
+    """Where in the flat great matrix, with one 0 after its end, the numbers of each pair stand (K × K × pairs)."""
     n = columns.many
     down, right = np.broadcast_arrays(columns.place[pair_a][:, :, None], columns.place[pair_b][:, None, :])
-    return np.where((down >= 0) & (right >= 0), down * n + right, n * n)
+    return np.where((down >= 0) & (right >= 0), down * n + right, n * n).transpose(1, 2, 0)

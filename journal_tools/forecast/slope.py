@@ -100,7 +100,8 @@ def _information(
     varied = (moments.warp @ transposed(tangents.warp @ warp_inverse)).transpose(1, 0, 2)[rows.warp_of]
     seen = varied @ told
     pushed = found.piece_told[:, None] @ tangents.piece  # J dSc: classes × H × K × K
-    own = journal.by_group.of(np.matmul(pushed[rows.cell_class], pieces.strain[:, None, :, None])[..., 0])
+    bent = (pieces.strain @ tangents.piece).transpose(1, 0, 2)  # dSc s of each cell: cells × H × K
+    own = journal.by_group.of(bent @ found.piece_told[rows.cell_class])
     turned = pieces.strained[:, None] @ tangents.piece
     quadratic = _product(varied, seen)
     mixed = _product(varied, own)
