@@ -13,7 +13,7 @@ from pathlib import Path
 from threadpoolctl import threadpool_limits
 
 from journal_tools.forecast.observed import Observed
-from journal_tools.forecast.score import Score, score_of
+from journal_tools.forecast.score import MOST, Score, score_of
 from journal_tools.records import Journal
 
 MOST_KEPT = 4_000
@@ -26,13 +26,16 @@ def dated(journal: Journal) -> list[str]:
 
 
 def scores_of(
-    observed: Mapping[str, Sequence[Observed]], order: Sequence[str], file: Path | None = None
+    observed: Mapping[str, Sequence[Observed]], order: Sequence[str], file: Path | None = None, most: int = MOST
 ) -> dict[str, Score]:
-    """The score of each direction. file: where figures are kept between builds; it may go at any time."""
+    """The score of each direction. file: where figures are kept between builds; it may go at any time.
+
+    most: how many of the newest warps are scored.
+    """
     kept = _read(file)
     known = dict(kept)
     with threadpool_limits(1), ThreadPoolExecutor(len(observed)) as side_by_side:
-        scores = side_by_side.map(lambda way: score_of(observed[way], order, way, known), observed)
+        scores = side_by_side.map(lambda way: score_of(observed[way], order, way, known, most), observed)
         found = dict(zip(observed, scores, strict=True))
     if file is not None and known.keys() != kept.keys():
         _write(file, known)

@@ -26,10 +26,11 @@ if TYPE_CHECKING:
     from journal_tools.pages.plan_pocket import Pocket
     from journal_tools.pages.plan_shelf import Shelf
     from journal_tools.pages.swatch import Swatch
+    from journal_tools.pictures.foretold import ForetoldTrend
     from journal_tools.pictures.scatter import LossScatter
     from journal_tools.pictures.trend import OffByYarn, OffTrend
 
-    Drawn = LossScatter | OffTrend | OffByYarn
+    Drawn = LossScatter | OffTrend | OffByYarn | ForetoldTrend
 
 KIND_WORDS = {"warps": "Warps", "yarns": "Yarns", "drafts": "Drafts", "looms": "Looms", "finishes": "Finishes"}
 

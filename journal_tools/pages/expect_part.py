@@ -31,6 +31,15 @@ WHOLE = {
 }
 BAND_STEP = 0.0025
 """Bands of the chart are drawn to a quarter of a point: a warp in another yarn need not draw them anew."""
+TO_OTHERS = (
+    ("one of your warps", "one warp"),
+    (" of your warps", " warps"),
+    ("othing of yours", "othing"),
+    ("None of yours", "None"),
+    ("longer than you ever fulled", "longer than any was fulled"),
+    (", and by how you weave this weave", ", and by what this weave does"),
+)
+"""What is said to the weaver, and how it is told to others."""
 MOST = 4
 """Weaves that the table has a row for."""
 
@@ -76,8 +85,9 @@ def _told(archive: Archive, words: str) -> str:
     """The words as they are told to others, to whom the warps are nobody's."""
     if not archive.public:
         return words
-    said = words.replace(" of your warps", " warps").replace("one warps", "one warp").replace("othing of yours", "othing")
-    return said.replace("None of yours", "None").replace("you ever fulled", "it ever was").replace("how you weave", "")
+    for ours, plain in TO_OTHERS:
+        words = words.replace(ours, plain)
+    return words
 
 
 def _loss_words(figure: Figure) -> str:

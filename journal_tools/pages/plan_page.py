@@ -7,12 +7,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.plan_shelf import Shelf
-from journal_tools.planning import allowances
-from journal_tools.planning.yarn_needs import put_up_of
+from journal_tools.pages.plan_shelf import Shelf, reed_of
 from journal_tools.pages.style_assets import PLANNING
 from journal_tools.pages.views import PlanView
-from journal_tools.quantities import INCH
+from journal_tools.planning import allowances
+from journal_tools.planning.yarn_needs import put_up_of
+from journal_tools.quantities import INCH, parse_density
 
 DATA = "plan-data.js"
 
@@ -44,7 +44,7 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
     """The script with the journal's figures. forecast: see `plan_pocket.pocket_data`."""
     settings = archive.journal.settings
     unit = settings.length
-    steps = allowances.STEPS[unit]
+    steps, per = allowances.STEPS[unit], settings.units.density
     tape = float(settings.tape.mm) if settings.tape else float(INCH / 8) if unit == "in" else 1.0
     told: dict[str, Any] = {
         "units": {"length": unit, "density": settings.units.density, "weight": settings.weight},
@@ -62,11 +62,7 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
             "sample_for_length": allowances.SAMPLE_FOR_LENGTH,
             "spare_yarn": allowances.SPARE_YARN,
             "sett_off": allowances.SETT_OFF,
-            "reeds": [
-                {"per_m": round(1000 / (25.4 if per == "in" else 10.0) * dents, 3), "unit": per, "text": f"{dents:g}/{per}"}
-                for per in [settings.units.density]
-                for dents in allowances.USUAL_REEDS[per]
-            ],
+            "reeds": [reed_of(parse_density(f"{dents:g}/{per}")) for dents in allowances.USUAL_REEDS[per]],
         },
         **shelf.as_data(),
         "forecast": forecast,
@@ -84,7 +80,7 @@ def stock(archive: Archive) -> dict[str, Any]:
         if yarn.on_hand is not None:
             put_up, word = put_up_of(yarn)
             found[name] = {
-                **{"on_hand": round(float(yarn.on_hand.grams), 1), "text": yarn.on_hand.text},
+                "on_hand": round(float(yarn.on_hand.grams), 1), "text": yarn.on_hand.text,
                 **({"put_up": put_up, "word": word} if put_up else {}),
             }
     return found

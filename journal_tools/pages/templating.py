@@ -16,7 +16,13 @@ if TYPE_CHECKING:
 TEMPLATES = Path(__file__).parent / "templates"
 
 View = (
-    views.WarpView | views.YarnView | views.DraftView | views.ThingView | views.FrontView | views.ListView | views.PlanView
+    views.WarpView
+    | views.YarnView
+    | views.DraftView
+    | views.ThingView
+    | views.FrontView
+    | views.ListView
+    | views.PlanView
 )
 
 

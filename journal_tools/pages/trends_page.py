@@ -8,6 +8,10 @@ from journal_tools.ledger import Ledger, SizeLine
 from journal_tools.ledger.words import COMPARED
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.measured import mean_lines, off_words, uncertainty_text
+from journal_tools.pages.score_part import charts as score_charts
+from journal_tools.pages.score_part import said as score_said
+from journal_tools.pages.score_part import scores
+from journal_tools.pages.score_part import tables as score_tables
 from journal_tools.pages.views import Cell, Chart, Column, Table, ThingView
 from journal_tools.pages.yarn_page import year_of
 from journal_tools.pictures.trend import OffByYarn, OffPoint, OffTrend
@@ -52,8 +56,11 @@ def trends_view(archive: Archive) -> ThingView:
         if drawn or tables
         else ("Nothing yet: a warp shows here once its plan states a size that was also measured.",)
     )
-    about = "How far off plan: the last planned size that was measured, in each warp."
-    return ThingView("Trends", about, said=said, charts=tuple(drawn), tables=tuple(tables))
+    about = "How far off plan the cloth came out, and how far off the forecast was."
+    score = scores(archive)
+    drawn += score_charts(archive, score)
+    tables += score_tables(archive, score)
+    return ThingView("Trends", about, said=(*said, *score_said(score)), charts=tuple(drawn), tables=tuple(tables))
 
 
 def _off_plan(archive: Archive, direction: str) -> Iterator[tuple[Warp, SizeLine]]:

@@ -127,8 +127,8 @@ def _charts(archive: Archive, yarn: Yarn, past: Past) -> Iterator[views.Chart]:
     title = "; ".join(f"{marks[step.direction]} are {step.label}" for step in steps)
     alt = f"Losses in {len(past.warps)} warps, by date; the same figures are in the table below."
     table = _scatter_table(points_)
-    first_wash = [step.direction for step in steps if step.span[1] in ("in_reed", "on_loom") and step.span[2] == "washed 1"]
-    next_one = bands(archive, yarn, first_wash)
+    wholes = (("width", "in_reed", "washed 1"), ("length", "on_loom", "washed 1"))
+    next_one = bands(archive, yarn, [step.direction for step in steps if step.span in wholes])
     if next_one:
         title += "; bars are the next warp’s, nine times in ten"
     yield archive.chart(LossScatter(title, points_, bands=next_one), title[0].upper() + title[1:], alt, table)

@@ -127,7 +127,8 @@ class LossScatter:
                 at, (band.high - band.low) * 100, wide * 0.55, band.low * 100, linewidth=1.4, edgecolor=tone.light,
                 facecolor=tone.light if full else "none", alpha=0.5 if full else 1.0,
             )  # fmt: skip
-            axes.plot([at], [band.likely * 100], mark, color=tone.light, markersize=7, fillstyle="full" if full else "none")
+            style = "full" if full else "none"
+            axes.plot([at], [band.likely * 100], mark, color=tone.light, markersize=7, fillstyle=style)
         axes.set_xlim(start, end + 2 * wide)
         axes.set_xticks(list(ticks), list(ticks.values()))
 
