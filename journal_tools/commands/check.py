@@ -18,6 +18,8 @@ from journal_tools.commands.terminal import counted, tell, working
 def command(context: click.Context, journal: Path | None, as_json: bool) -> None:
     """Read every record and say what must be mended and what is asked.
 
+    Asked, too, are figures that your other warps make incredible, with the likeliest slip of the pen.
+
     Exit status 1 when something must be mended. Questions never fail.
 
     \b
@@ -28,10 +30,19 @@ def command(context: click.Context, journal: Path | None, as_json: bool) -> None
     place = find(journal)
     with working("Reading the journal"):
         from journal_tools.checking import check
+        from journal_tools.forecast.incredible import worth_asking
+        from journal_tools.ledger import ledger_of
         from journal_tools.records import KINDS, read_journal
 
         read = read_journal(place.entries)
-        problems = check(read)
+        ledgers = {name: ledger_of(read, warp) for name, warp in read.warps.items()}
+        problems = check(read, ledgers)
+    if worth_asking(read, problems, ledgers):
+        with working("Holding each warp against the others"):
+            from journal_tools.forecast.incredible import with_incredible
+            from journal_tools.forecast.memory import Memory
+
+            problems = with_incredible(read, Memory.of(read, ledgers), problems, ledgers)
     if as_json:
         click.echo(json.dumps([problem.as_json() for problem in problems], indent=2, ensure_ascii=False))
     else:

@@ -85,8 +85,8 @@ def _of_piece(
 ) -> Iterator[Learned]:
     laid, in_doubt = piece.laid, piece.in_doubt(direction)
     measures = {
-        Reading(moment, math.log(measure.mm), measure.relative / 2, measure.yardstick): measure
-        for moment, measure in moments(journal, laid, piece.chains[direction])
+        reading: measure
+        for reading, measure in readings_of(journal, piece, direction).items()
         if measure.state not in in_doubt and may_learn(laid, direction, measure.state, measure.state)[0]
     }
     readings = list(measures)
@@ -100,6 +100,14 @@ def _of_piece(
         cloth = dataclasses.replace(kind, finish=recipe)
         behind = {reading: measures[reading] for reading in kept if reading in measures}
         yield Learned(direction, Observed(ledger.warp.name, name, cloth, kept, piece.number), piece, behind)
+
+
+def readings_of(journal: Journal, piece: PieceLedger, direction: str) -> dict[Reading, Measure]:
+    """The sizes of a piece at the moments that can teach, those that may not be learned among them."""
+    return {
+        Reading(moment, math.log(measure.mm), measure.relative / 2, measure.yardstick): measure
+        for moment, measure in moments(journal, piece.laid, piece.chains[direction])
+    }
 
 
 def _by_recipe(

@@ -108,7 +108,14 @@ class Archive:
     @cached_property
     def problems(self) -> tuple[Problem, ...]:
         """Every problem; none in a shared journal, where they are the weaver's own affair."""
-        return () if self.public else check(self.journal, self.ledgers)
+        if self.public:
+            return ()
+        from journal_tools.forecast.incredible import with_incredible, worth_asking
+
+        found = check(self.journal, self.ledgers)
+        if not worth_asking(self.journal, found, self.ledgers):
+            return found
+        return with_incredible(self.journal, self.memory, found, self.ledgers)
 
     @cached_property
     def _by_file(self) -> Mapping[str, tuple[Problem, ...]]:
