@@ -174,7 +174,8 @@ def _yarns(yarn: str, weft: str, wound: str, rows: list[SheetRow]) -> dict[str, 
 
 def _piece_fields(row: SheetRow, shared: dict[str, str], unit: str) -> Iterator[tuple[str, Value]]:
     """What a row says of its piece alone, in the order of the cloth."""
-    if count := row.cells.get("how many"):
+    count = row.cells.get("how many", "1")
+    if count != "1":
         yield "count", count
     for name in (*SHARED, *OWN):
         if name in row.cells and name not in shared:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from journal_tools.exchange.meaning import LEAVE_OUT, MEANINGS, Meaning
+from journal_tools.exchange.meaning import LEAVE_OUT, LENGTHS, MEANINGS, Meaning
 
 _UNIT_WORDS = {
     **dict.fromkeys(("in", "ins", "inch", "inches", '"', "''"), "in"),
@@ -120,6 +120,10 @@ def heading_meaning(heading: str) -> tuple[Meaning, str] | None:
 
 def _with_unit(meaning: Meaning, unit: str) -> tuple[Meaning, str] | None:
     units = meaning.units if meaning.kind != "size" else MEANINGS["width washed"].units
+    if meaning.name == "reed" and unit in LENGTHS:
+        return (MEANINGS["width in the reed"], unit)  # a reed is told in dents, a width in inches
+    if unit and not units and meaning.kind == "words":
+        return None  # "loom (cm)" is no loom
     if meaning.kind == "density" and unit in ("in", "cm"):
         unit = f"/{unit}"
     return (meaning, unit if unit in units else "")

@@ -72,6 +72,8 @@ def _columns(headings: Sequence[str], rows: Sequence[Sequence[str]], units: Unit
             meaning = MEANINGS["finish"]  # "finished: hot wash" tells how, not when
         elif meaning.name == "reed" and "reed" not in taken and not unit and _looks_like_widths(cells):
             meaning = MEANINGS["width in the reed"]
+        elif meaning.name in ("loom", "finish") and all(re.fullmatch(r"[\d\s.,/]+", cell) for cell in cells):
+            meaning = NOTES  # figures are no name of a loom; which size they are, the heading does not tell
         if meaning.once and meaning.name in taken:
             meaning, unit = NOTES, ""
         taken.add(meaning.name)

@@ -14,7 +14,11 @@ from journal_tools.exchange.sheet import Sheet
 from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Ambiguous, Units, Unreadable
 
-_SUMS = re.compile(r"(?:grand |sub)?-?totals?|sums?|averages?|means?|mean of all", re.I)
+_SUMS = re.compile(
+    r"(?:grand |sub)?-?totals?|sums?|averages?|means?|mean of all"
+    r"|summe|gesamt|mittel(?:wert)?|somme|totaal|totalt?e?|suma",
+    re.I,
+)
 
 _NO_FIGURE = ("words", "notes", "date")
 

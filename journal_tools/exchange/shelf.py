@@ -21,6 +21,7 @@ from journal_tools.records.yarns_used import find_yarn
 
 LONGEST_NAME = 60
 _SPELLED = str.maketrans({"ß": "ss", "æ": "ae", "ø": "o", "œ": "oe", "ð": "d", "þ": "th", "ł": "l", "đ": "d"})
+_FULLED = re.compile(r"\b(?:full(?:ed|ing)|felt(?:ed|ing)?|waulk(?:ed|ing))\b", re.I)
 _FACTS = ("fibre", "number", "yield")
 _FACT_WORDS = {"fibre": "fibre", "number": "yarn number", "yield": "yield"}
 
@@ -108,6 +109,10 @@ class Shelf:
             for name, thing in things.items():
                 rows = tuple(row.number for row in thing.rows)
                 fields, notes = self._yarn_fields(thing) if kind == "yarns" else ({"title": thing.title}, [])
+                if kind == "finishes" and _FULLED.search(thing.title):
+                    fields["fulling"] = "yes"
+                    right = "It is taken for fulled on purpose, so that its loss counts as the weaver's decision."
+                    thing.rows[0].ask(self.file, "finish", right, "fulled")
                 yield NewRecord(kind, name, fields, as_notes("\n\n".join(notes)), rows)
 
     def _yarn_fields(self, thing: _Thing) -> tuple[dict[str, str], list[str]]:

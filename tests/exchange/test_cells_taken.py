@@ -164,3 +164,51 @@ def test_any_words(tmp_path_factory: pytest.TempPathFactory, title: str, note: s
     assert (" ".join(cells[0].split()) if titled else "Row 2") == warp.title
     assert ("" if nothing_said(cells[1]) else " ".join(cells[1].split())) == (warp.weave or "")
     assert ("" if nothing_said(cells[3]) else cells[3]) == warp.notes.strip("\n")
+
+
+HEADINGS = (
+    "Warp",
+    "Piece",
+    "Date",
+    "Yarn",
+    "Weft",
+    "Fibre",
+    "Yards a pound",
+    "EPI",
+    "Sley",
+    "Finish",
+    "Loom",
+    "Count",
+    "Width in reed (cm)",
+    "Size on loom",
+    "Width washed (in)",
+    "Length washed (in)",
+    "Width washed 2",
+    "Warp length",
+    "Weight (g)",
+    "Cost",
+    "Buyer",
+)
+CELL = st.one_of(
+    st.sampled_from(
+        ["", "18 1/4", "about 18", "46,5", "1,200", "2016", "spring 2016", "4/5/16", "cotton", "a", "b", "=1"]
+    ),
+    st.text(max_size=8),
+)
+
+
+@settings(max_examples=40)
+@given(st.lists(st.lists(CELL, min_size=len(HEADINGS), max_size=len(HEADINGS)), max_size=6), st.booleans())
+def test_any_sheet(tmp_path_factory: pytest.TempPathFactory, rows: list[list[str]], keep_unread: bool) -> None:
+    """Whatever stands in the cells, every row that says something has its outcome, and what is new can be written."""
+    journal = write(tmp_path_factory.mktemp("any"), journal="length: in")
+    stream = io.StringIO(newline="")
+    csv.writer(stream).writerows([HEADINGS, *rows])
+    sheet = read_sheet(stream.getvalue().encode("utf-8", "replace"), "past.csv")
+    taken = take_sheet(sheet, propose(sheet, journal.settings.units), journal, keep_unread=keep_unread)
+
+    assert [number for number, row in enumerate(sheet.rows[1:], start=2) if any(row)] == [
+        outcome.row for outcome in taken.outcomes
+    ]
+    assert [] == [each.row for each in taken.outcomes if each.done == "skipped" and not (each.why or each.problems)]
+    written(taken, journal)

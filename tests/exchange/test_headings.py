@@ -45,6 +45,7 @@ INCHES, METRIC = Units(), Units(length="cm", density="cm")
         ("Wet-finished length [cm]", "length washed, cm"),
         ("Width after 2nd wash", "width washed 2"),
         ("Size washed (mm)", "size washed, mm"),
+        ("Reed (cm)", "width in the reed, cm"),
         ("Warp length (yd)", "warp wound, yd"),
         ("Weight oz", "weight, oz"),
         ("Shrinkage %", "leave out"),
@@ -60,7 +61,7 @@ def test_what_a_heading_says(heading: str, words: str) -> None:
     assert words == ", ".join(part for part in (found[0].name, found[1]) if part)
 
 
-@pytest.mark.parametrize("heading", ["", "width", "Planned width on loom", "Buyer", "Length in reed", "reed cm wash"])
+@pytest.mark.parametrize("heading", ["", "width", "Planned width on loom", "Buyer", "Length in reed", "Loom (cm)"])
 def test_what_a_heading_does_not_say(heading: str) -> None:
     """A width of no state, a plan, and a stranger are not guessed at."""
     assert heading_meaning(heading) is None

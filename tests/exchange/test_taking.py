@@ -95,6 +95,20 @@ yield: 3150 yd/lb
 
         assert ("cottolin", "hot") == (record.fields["yarn"], record.fields["finish"])
 
+    def test_a_finish_that_fulls(self, journal: Journal) -> None:
+        """A finish whose words say that it fulls is one that does, and it is asked: that loss was a decision."""
+        taken = take(
+            "Warp,Finish,Width on loom,Width washed\nBlanket,Fulled by hand,36,28\nScarf,hand wash,9,8\n", journal
+        )
+        finishes = {record.name: record.fields.get("fulling") for record in taken.records if record.kind == "finishes"}
+        read = written(taken, journal)
+
+        assert {"fulled-by-hand": "yes", "hand-wash": None} == finishes
+        assert [["fulled"], []] == [slugs for _, _, slugs in told(taken.outcomes)]
+        assert {"blanket": True, "scarf": False} == {
+            name: each.rows[-1].steered for name, each in ledgers(read).items()
+        }
+
     def test_rows_that_name_no_warp(self, journal: Journal) -> None:
         """A name that stands only in the first of several rows holds for those below it, and is asked."""
         taken = take("Warp,Piece,Width on loom\nBlue,a,18\n,b,18 1/8\nRed,a,9\n", journal)
