@@ -1,0 +1,257 @@
+"""`tenterhook plan`: the next warp, from the sizes wanted."""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from journal_tools.commands.folder import Place, find, journal_option
+from journal_tools.commands.terminal import tell, working
+
+if TYPE_CHECKING:
+    from journal_tools.editing.change import Value
+    from journal_tools.exchange.new_record import NewRecord
+    from journal_tools.forecast.memory import Memory
+    from journal_tools.planning.plan import Plan
+    from journal_tools.planning.wants import Asked
+    from journal_tools.planning.words import Words
+    from journal_tools.records import Journal, Warp
+
+WANTED = {
+    "yarn": "The yarn of warp and weft.",
+    "weft": "The weft yarn, where it is another.",
+    "weave": "The weave.",
+    "draft": "The draft's name.",
+    "sett": "Ends to the inch or centimetre, such as 20 or 20/in.",
+    "loom": "The loom's name.",
+    "finish": "The finishing recipe.",
+    "hem": "The hem's depth, such as `1 in`.",
+    "fringe": "Warp for the fringes, such as `4 in each end`.",
+    "piece": "What a piece is called, such as towel.",
+    "count": "How many pieces.",
+    "made-up": "The size wanted, made up, width x length, such as `18 x 27`.",
+    "washed": "The size wanted, washed, where nothing is hemmed.",
+}
+"""Options that describe a warp that has no record yet."""
+
+
+def _wanted_options(command: Any) -> Any:
+    for name, words in reversed(WANTED.items()):
+        command = click.option(f"--{name}", default="", metavar="WORDS", help=words)(command)
+    return command
+
+
+@click.command()
+@click.argument("name")
+@_wanted_options
+@click.option("--least", default="", metavar="LENGTH", help="The shortest piece that will do.")
+@click.option("--sample", default="", metavar="LENGTH", help="A sample of this woven length, cut off and washed first.")
+@click.option("--gap", default="", metavar="LENGTH", help="Warp between two pieces.")
+@click.option("--doubled", type=click.IntRange(0, 20), default=0, help="Ends doubled in a dent at each side.")
+@click.option("--write", is_flag=True, help="Write the plan into the record, or make the record.")
+@journal_option
+@click.option("--json", "as_json", is_flag=True, help="Every figure with its unit, its mean and its range.")
+@click.pass_context
+def command(
+    context: click.Context,
+    /,
+    name: str,
+    least: str,
+    sample: str,
+    gap: str,
+    doubled: int,
+    write: bool,
+    journal: Path | None,
+    as_json: bool,
+    **wanted: str,
+) -> None:
+    """Plan a warp: from its record's `plan:`, or from options where it has no record yet.
+
+    Says what the figures rest on, then what hands do: width in the reed, dents, ends and sley; the length
+    to weave under tension and its picks; the warp inch by inch; yarn, cones, cost and hours; what to
+    expect nine times in ten, and the risk of coming up short. What the loom cannot do comes first.
+
+    With --write width in the reed, size on the loom and picks go into the record's plan, and a warp
+    without a record gets one; plan again whenever the record has changed. With --json:
+
+    \b
+      limits      what the loom cannot do
+      stretches   reed, sley, sett, dents, ends, take-up, sample; for each of its pieces what to weave,
+                  and mm, low, high (nine in ten) and worst of the batch of width and length, losses, risk
+      lines       where each millimetre of warp goes; warp_mm, wind_mm, and wind_long_mm in the long case
+      yarns       grams by colour, on hand, short, put-ups to buy, cost
+      hours       at the pace of past warps
+
+    Lengths are in mm, weights in g, losses and chances are fractions. Exit status 1 when there is
+    nothing to plan by.
+
+    \b
+    For example:
+      tenterhook plan tideline-again
+      tenterhook plan gull-towels --yarn cottolin-22-2 --weave "plain weave" --sett 24 \\
+          --piece towel --count 4 --made-up "18 x 27" --hem "1 in" --write
+    """
+    place = find(journal)
+    said = {key.replace("-", "_"): value.strip() for key, value in wanted.items() if value.strip()}
+    with working("Learning from your warps"):
+        from journal_tools.records import read_journal
+
+        read = read_journal(place.entries)
+        warp, new = _warp(context, read, name, said)
+        from journal_tools.forecast.memory import Memory
+
+        memory = Memory.of(read)
+        both = dataclasses.replace(read, warps={**read.warps, warp.name: warp})
+        plan = _planned(context, both, memory, warp, _asked(read, least, sample, gap, doubled))
+    if as_json:
+        from journal_tools.planning.told import as_json as told
+
+        click.echo(json.dumps(told(plan), indent=2, ensure_ascii=False))
+    else:
+        _show(plan)
+    if write:
+        _write(context, place, read, plan, new)
+
+
+def _warp(context: click.Context, journal: Journal, name: str, said: dict[str, str]) -> tuple[Warp, NewRecord | None]:
+    """The warp as its record has it, or as the options describe it."""
+    from journal_tools.problems import nearest
+
+    warp = journal.warps.get(name)
+    if warp is not None and said:
+        options = ", ".join(f"--{key.replace('_', '-')}" for key in said)
+        click.echo(
+            f"{warp.heading} has a record, which says what is wanted: change it there, and leave out {options}.",
+            err=True,
+        )
+        context.exit(1)
+    if warp is not None:
+        faults = [problem for problem in journal.problems if problem.file == warp.file and problem.is_fault]
+        for fault in faults:
+            tell(fault)
+        if faults:
+            click.echo("Mend that first, so that nothing is left out of the plan.", err=True)
+            context.exit(1)
+        return warp, None
+    if not said:
+        near = nearest(name, journal.warps)
+        more = f" Did you mean {near}?" if near else ""
+        click.echo(
+            f'There is no warp called "{name}".{more} For a new one say what is wanted, with --made-up and so on.',
+            err=True,
+        )
+        context.exit(1)
+    return _described(context, journal, name, said)
+
+
+def _described(context: click.Context, journal: Journal, name: str, said: dict[str, str]) -> tuple[Warp, NewRecord]:
+    from journal_tools.exchange.new_record import NewRecord, faults_of, staged, standing
+
+    fields: dict[str, Any] = {"title": name.replace("-", " ").capitalize()}
+    fields |= {
+        key: said[key]
+        for key in ("loom", "yarn", "weft", "weave", "draft", "sett", "hem", "fringe", "finish")
+        if key in said
+    }
+    wanted: Mapping[str, Value] = {key: said[key] for key in ("piece", "count", "made_up", "washed") if key in said}
+    record = NewRecord("warps", name, {**fields, **({"plan": [wanted]} if wanted else {})})
+    stands = standing(journal, record)
+    found = staged(journal, [record])
+    faults = [*([stands] if stands else []), *faults_of(record), *found.problems]
+    for fault in dict.fromkeys(faults):
+        tell(fault)
+    if faults or name not in found.warps:
+        context.exit(1)
+    return found.warps[name], record
+
+
+def _asked(journal: Journal, least: str, sample: str, gap: str, doubled: int) -> Asked:
+    from journal_tools.planning.wants import Asked
+    from journal_tools.quantities import Unreadable, parse_length
+
+    def mm(typed: str, option: str) -> float | None:
+        try:
+            return float(parse_length(typed, journal.settings.units).mm) if typed else None
+        except Unreadable as unreadable:
+            raise click.BadParameter(unreadable.right, param_hint=f"'--{option}'") from None
+
+    return Asked(mm(least, "least"), mm(sample, "sample"), mm(gap, "gap"), doubled)
+
+
+def _planned(context: click.Context, journal: Journal, memory: Memory, warp: Warp, asked: Asked) -> Plan:
+    from journal_tools.planning.plan import plan_of
+    from journal_tools.planning.wants import NotPlanned
+
+    seen = {way: [piece for piece in pieces if piece.warp == warp.name] for way, pieces in memory.observed.items()}
+    try:
+        return plan_of(journal, memory, warp, asked, seen)
+    except NotPlanned as reason:
+        click.echo(f"{warp.heading}: {reason}", err=True)
+        context.exit(1)
+
+
+def _show(plan: Plan) -> None:
+    from journal_tools.planning.words import Words, spare
+
+    words = Words(plan)
+    click.secho(plan.wants.warp.heading, bold=True)
+    for limit in words.limits():
+        click.secho(limit, fg="yellow")
+    for line in _stretches(plan, words):
+        click.echo(line)
+    click.echo("")
+    click.secho(words.wound(), bold=True)
+    for what, long, how in words.lines():
+        click.echo(f"  {what:<28}{long:>10}  {how}".rstrip())
+    click.echo("")
+    for yarn in plan.yarns:
+        for line in words.yarn(yarn):
+            click.echo(line)
+    click.echo(" ".join(part for part in (spare(), words.money()) if part))
+    for each in plan.stretches:
+        if sample := words.sample(each):
+            click.echo(sample)
+        for piece in each.pieces:
+            for line in words.losses(piece):
+                click.echo(click.style(f"  {line}", dim=True))
+
+
+def _stretches(plan: Plan, words: Words) -> Iterator[str]:
+    for each in plan.stretches:
+        yield ""
+        if len(plan.stretches) > 1:
+            yield click.style(each.wanted.name or "stretch", bold=True)
+        yield words.rests(each)
+        yield click.style(words.sley(each), bold=True)
+        yield from words.repeats(each)
+        for piece in each.pieces:
+            if weave := words.weave(piece):
+                yield click.style(weave, bold=True)
+            yield from words.expects(each, piece)
+
+
+def _write(context: click.Context, place: Place, journal: Journal, plan: Plan, new: NewRecord | None) -> None:
+    from journal_tools.editing.splice import SpliceRefused
+    from journal_tools.planning.writing import new_fields, write_plan
+
+    warp = plan.wants.warp
+    if new is None:
+        try:
+            write_plan(place.entries, plan)
+        except SpliceRefused as refused:
+            tell(refused.problem)
+            context.exit(1)
+        click.echo(f"wrote the plan into {warp.file}", err=True)
+        return
+    from journal_tools.exchange.new_record import write_new
+
+    problem = write_new(place.entries, dataclasses.replace(new, fields=new_fields(new.fields, plan)))
+    if problem is not None:
+        tell(problem)
+        context.exit(1)
+    click.echo(f"wrote {new.file}", err=True)

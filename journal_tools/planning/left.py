@@ -1,0 +1,129 @@
+"""What is left of a warp on the loom: from what was wound, what is woven, and what the next piece takes."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from journal_tools.forecast.cloth_kind import kind_of
+from journal_tools.forecast.observed import Observed
+from journal_tools.ledger import ledger_of
+from journal_tools.ledger.account import Account, loom_length_mm
+from journal_tools.ledger.laid import lay_out
+from journal_tools.planning import arithmetic as sums
+from journal_tools.planning.allowances import GAP
+from journal_tools.planning.knowing import Knows
+from journal_tools.planning.plan import Plan, plan_of
+from journal_tools.planning.wants import Asked, NotPlanned
+from journal_tools.planning.warp_length import BEHIND, WASTE_LINES, loom_waste
+from journal_tools.records import Journal
+from journal_tools.records.learn import kind_of as piece_kind
+from journal_tools.records.warp import Warp
+
+
+@dataclass(frozen=True)
+class Next:
+    """The next piece that the plan wants. All in mm.
+
+    weave: its length on the loom; takes: warp for it, with the gap or fringe before it; spare: what is
+    then left to weave, negative where it does not fit. more: how many of the kind are still to come.
+    """
+
+    name: str
+    weave: float
+    takes: float
+    spare: float
+    more: int
+
+
+@dataclass(frozen=True)
+class Left:
+    """A warp half woven. All lengths are of warp, in mm, but for cloth.
+
+    wound: in all. gone: in cloth and in every line of the account. behind: what will not weave, thrums
+    and knots. left: what still can. take_up: of cloth, a share; cloth: what that makes, tension on.
+    reckoned: pieces that nobody measured on the loom, taken at their planned length. marked: whether
+    take-up is by marks on this warp.
+    """
+
+    wound: float
+    gone: float
+    behind: float
+    take_up: float
+    reckoned: tuple[str, ...]
+    marked: bool
+    next: Next | None
+
+    @property
+    def left(self) -> float:
+        """Warp that can still be woven; negative when more is gone than was wound."""
+        return self.wound - self.gone - self.behind
+
+    @property
+    def cloth(self) -> float:
+        """The cloth that it makes, tension on."""
+        return max(0.0, self.left) * (1 - self.take_up)
+
+
+def left_of(journal: Journal, memory: Knows, warp: Warp, seen: Mapping[str, Sequence[Observed]] | None = None) -> Left:
+    """What is left. Raises NotPlanned where nobody wrote how long the warp was wound."""
+    account = ledger_of(journal, warp).account
+    if account is None:
+        raise NotPlanned("how long was it wound? Say `wound: 5 yd` under `warp:`.")
+    try:
+        plan = plan_of(journal, memory, warp, Asked(), seen)
+    except NotPlanned:
+        plan = None
+    take_up, marked = _take_up(journal, account, memory, warp, seen or {})
+    reckoned, unmeasured = _unmeasured(warp, plan)
+    went = warp.where_it_went or {}
+    has_waste = any(BEHIND.search(line) for line in went)
+    front = [float(each.mm) for line, each in went.items() if WASTE_LINES.search(line) and not BEHIND.search(line)]
+    loom = journal.looms.get(warp.loom) if warp.loom else None
+    behind = 0.0 if has_waste else max(0.0, loom_waste(journal, warp, loom).mm - sum(front))
+    lines = sum(line.mm for line in account.lines if not line.is_cloth)
+    gone = lines + sums.warp_for(account.cloth_mm + unmeasured, take_up)
+    found = Left(account.wound_mm, gone, behind, take_up, tuple(reckoned), marked, None)
+    return found if plan is None else _with_next(found, plan, warp)
+
+
+def _take_up(
+    journal: Journal, account: Account, memory: Knows, warp: Warp, seen: Mapping[str, Sequence[Observed]]
+) -> tuple[float, bool]:
+    """Take-up by marks on this very warp, else what the journal expects."""
+    told = account.take_up
+    if told is not None and told.basis != "at most":
+        return told.loss, True
+    kind = kind_of(journal, lay_out(warp)[0])
+    belief = memory.belief("length", kind, "warp", "on_loom", seen=seen.get("length", ()))
+    return 1 - math.exp(belief.mean), False
+
+
+def _unmeasured(warp: Warp, plan: Plan | None) -> tuple[list[str], float]:
+    """Pieces without a length on the loom, and how long they should be by the plan."""
+    planned = {piece_kind(piece.wanted.name): piece for each in plan.stretches for piece in each.pieces} if plan else {}
+    names, mm = [], 0.0
+    for laid in lay_out(warp):
+        if laid.piece and loom_length_mm(laid) is None:
+            piece = planned.get(piece_kind(laid.piece)) or (next(iter(planned.values())) if len(planned) == 1 else None)
+            names.append(laid.piece)
+            mm += (piece.weave_mm or 0.0) * laid.number if piece else 0.0
+    return names, mm
+
+
+def _with_next(found: Left, plan: Plan, warp: Warp) -> Left:
+    woven: dict[str, int] = {}
+    for laid in {id(laid.levels[0]): laid for laid in lay_out(warp) if laid.piece}.values():
+        woven[piece_kind(laid.piece)] = woven.get(piece_kind(laid.piece), 0) + laid.number
+    total = sum(woven.values())
+    pieces = [piece for each in plan.stretches for piece in each.pieces if piece.weave_mm is not None]
+    for piece in pieces:
+        done = total if len(pieces) == 1 else woven.get(piece_kind(piece.wanted.name), 0)
+        if done < piece.wanted.count and piece.weave_mm is not None:
+            between = piece.wanted.fringe_mm or (GAP if total else 0.0)
+            takes = sums.warp_for(piece.weave_mm, found.take_up) + between
+            spare = (found.left - takes) * (1 - found.take_up)
+            coming = Next(piece.wanted.name or "piece", piece.weave_mm, takes, spare, piece.wanted.count - done)
+            return Left(found.wound, found.gone, found.behind, found.take_up, found.reckoned, found.marked, coming)
+    return found

@@ -1,0 +1,79 @@
+"""How close, and how many picks: as the record says, else as the last such warp was, else by the yarn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from journal_tools.drafts import named_weave
+from journal_tools.forecast.closeness import setts
+from journal_tools.forecast.cloth_kind import draft_of, kind_of, sett_of, weave_of
+from journal_tools.forecast.kind import ClothKind
+from journal_tools.ledger.account import loom_length_mm
+from journal_tools.ledger.laid import Laid, lay_out
+from journal_tools.records import Journal
+from journal_tools.records.yarns_used import find_yarn
+
+
+@dataclass(frozen=True)
+class Told:
+    """A density and where it is from. per_m: threads to the metre. how: words, "" as the record says."""
+
+    per_m: float
+    how: str = ""
+
+
+def sett_for(journal: Journal, laid: Laid, kind: ClothKind) -> Told | None:
+    """Ends to the metre in the reed, of all layers together; None where nothing tells."""
+    layers = laid.warp.layers.number if laid.warp.layers else 1
+    stated = sett_of(laid)
+    if stated is not None:
+        return Told(stated * layers)
+    for past in _alike(journal, laid, kind):
+        if (sett := sett_of(past)) is not None:
+            return Told(sett * layers, f"as {past.warp.heading} was set")
+    _, _, yarn = find_yarn(journal, kind.warp_yarn) if kind.warp_yarn else ("", "", None)
+    guide = setts(yarn, weave_of(journal, laid), draft_of(journal, laid))
+    if guide.by_wraps is not None:
+        return Told(guide.by_wraps * layers, "by its wraps, as a guide")
+    if guide.working is not None:
+        return Told(guide.working * layers, "three quarters of the most it takes (Ashenhurst), as a guide")
+    return None
+
+
+def beat_for(journal: Journal, laid: Laid, kind: ClothKind, sett: Told) -> Told:
+    """Picks to the metre on the loom, of all layers together."""
+    layers = laid.warp.layers.number if laid.warp.layers else 1
+    stated = laid.said("beat")
+    if stated is not None:
+        return Told(float(stated.per_m))
+    for past in _alike(journal, laid, kind):
+        if (beat := _beaten(past)) is not None:
+            return Told(beat * layers, f"as {past.warp.heading} was beaten")
+    named = named_weave(weave_of(journal, laid) or "")
+    if named is not None and named.ends_to_picks != 1:
+        return Told(sett.per_m / named.ends_to_picks, f"a guess, as {named.name} usually is")
+    return Told(sett.per_m, "a guess: as many picks as ends")
+
+
+def _alike(journal: Journal, laid: Laid, kind: ClothKind) -> Iterator[Laid]:
+    """Pieces of other warps in these yarns and this weave, newest warp first."""
+    for warp in journal.warps_newest_first():
+        if warp.name == laid.warp.name:
+            continue
+        for past in lay_out(warp):
+            its = kind_of(journal, past)
+            if (its.warp_yarn, its.weft_yarn, its.weave) == (kind.warp_yarn, kind.weft_yarn, kind.weave):
+                yield past
+
+
+def _beaten(past: Laid) -> float | None:
+    """Picks to the metre of one layer of a past piece, as stated or as counted over its length on the loom."""
+    layers = past.warp.layers.number if past.warp.layers else 1
+    stated = past.said("beat")
+    if stated is not None:
+        return float(stated.per_m) / layers
+    length = loom_length_mm(past)
+    if past.picks is None or past.said("tabby") == "not counted" or not length:
+        return None
+    return past.picks.number / length * 1000 / layers

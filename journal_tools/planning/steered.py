@@ -1,0 +1,52 @@
+"""Cloth that is fulled to size: its last loss is a decision, so past decisions stand for a forecast."""
+
+from __future__ import annotations
+
+import math
+import statistics
+from collections.abc import Sequence
+
+from journal_tools.ledger import Row, ledger_of
+from journal_tools.planning.knowing import Normal
+from journal_tools.records import Journal
+from journal_tools.records.warp import Warp
+
+GUESS = {"width": (math.log(1 - 0.25), 0.09), "length": (math.log(1 - 0.24), 0.09)}
+"""Reed, or loom, to fulled, where no cloth was fulled yet: 18 to 32 % of width, 17 to 32 % of length (from memory)."""
+
+LEAST_SD = 0.06
+"""However alike past fullings were, the next is stopped by eye: points of ln, judgement."""
+
+
+def fulls(journal: Journal, finish: Sequence[str]) -> bool:
+    """Whether one of these recipes fulls the cloth."""
+    return any((recipe := journal.finishes.get(name)) is not None and recipe.fulling for name in finish)
+
+
+def fulled_belief(journal: Journal, warp: Warp, direction: str, yarn: str) -> tuple[Normal, int]:
+    """What past fullings came to, from the reed or the loom, and how many warps that is.
+
+    Warps in the same yarn where there are any, else all that were fulled.
+    """
+    from journal_tools.ledger.past import uses_of
+
+    alike: dict[str, list[float]] = {}
+    every: dict[str, list[float]] = {}
+    for past in journal.warps.values():
+        if past.name == warp.name:
+            continue
+        for row in ledger_of(journal, past).warp_rows:
+            if row.direction == direction and row.steered and _whole(row):
+                every.setdefault(past.name, []).append(math.log(1 - row.loss))
+                if yarn in uses_of(journal, past):
+                    alike.setdefault(past.name, []).append(math.log(1 - row.loss))
+    figures = [logs[-1] for logs in (alike or every).values()]
+    if not figures:
+        mean, sd = GUESS[direction]
+        return Normal(mean, sd, 0.01), 0
+    spread = statistics.stdev(figures) if len(figures) > 1 else GUESS[direction][1]
+    return Normal(statistics.fmean(figures), max(spread, LEAST_SD), 0.01), len(figures)
+
+
+def _whole(row: Row) -> bool:
+    return row.first.key == ("in_reed" if row.direction == "width" else "on_loom") and row.last.rank > 10

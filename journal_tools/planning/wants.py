@@ -1,0 +1,230 @@
+"""What a record wants of its warp: pieces of a size, from these yarns, in this weave, on this loom."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal
+
+from journal_tools.drafts import Draft, named_weave
+from journal_tools.forecast.cloth_kind import draft_of, kind_of, weave_of
+from journal_tools.forecast.kind import ClothKind
+from journal_tools.ledger.laid import Laid
+from journal_tools.notation import Sets
+from journal_tools.planning.setts import Told, beat_for, sett_for
+from journal_tools.records import Journal
+from journal_tools.records.hem import Hem
+from journal_tools.records.loom import Loom
+from journal_tools.records.warp import Planned, Stretch, Warp
+
+WANTED = ("made_up", "washed", "hemmed", "off_loom", "on_loom")
+"""The sizes that a plan may want, the one that is believed first."""
+
+NO_PLAN = (
+    "nothing is planned here yet. Say what you want under `plan:`, such as `piece: towel`, `count: 4` and"
+    " `made_up: 18 x 27`, or with --count and --made-up."
+)
+
+
+class NotPlanned(Exception):
+    """There is no plan to be made; the message says what is missing."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What only this asking wants, and no record holds.
+
+    least_mm: the shortest piece that will do. sample_mm: woven length of a sample that is to be cut
+    off and washed first. gap_mm: warp between two pieces. doubled: ends at each side that share the
+    dent of their neighbour.
+    """
+
+    least_mm: float | None = None
+    sample_mm: float | None = None
+    gap_mm: float | None = None
+    doubled: int = 0
+
+
+@dataclass(frozen=True)
+class WantedPiece:
+    """One kind of piece, `count` times. Sizes in mm, None where nobody said.
+
+    state: the state that the sizes are of. moment: the moment of the forecast that this is.
+    hems_mm: what hems take from width and length, on the way from the cloth to that size.
+    hem_first: sewn before washing. fringe_mm: warp left for the fringes of one piece.
+    number: its place among the plans of its stretch.
+    """
+
+    name: str
+    count: int
+    width_mm: float | None
+    length_mm: float | None
+    state: str
+    moment: str
+    hems_mm: tuple[float, float]
+    hem_first: bool
+    fringe_mm: float
+    number: int
+
+
+@dataclass(frozen=True)
+class Threaded:
+    """A threading that is repeated, and what it takes of a loom. name: of the draft or weave."""
+
+    threading: Sets
+    shafts: int
+    treadles: int
+    name: str
+
+
+@dataclass(frozen=True)
+class WantedStretch:
+    """What shares threading, sley, weave and weft. laid: its first plan, laid out in the record."""
+
+    stretch: Stretch
+    laid: Laid
+    kind: ClothKind
+    pieces: tuple[WantedPiece, ...]
+    sett: Told
+    beat: Told
+    threaded: Threaded | None
+    number: int
+
+    @property
+    def name(self) -> str:
+        """What the weaver calls it, "" for the only one."""
+        return self.stretch.name or "" if self.stretch is not self.laid.warp else ""
+
+    @property
+    def layers(self) -> int:
+        """Layers of cloth on the loom at once."""
+        return self.laid.warp.layers.number if self.laid.warp.layers else 1
+
+
+@dataclass(frozen=True)
+class Wants:
+    """All that is wanted of one warp. unit: "in", "cm" or "mm", for words."""
+
+    journal: Journal
+    warp: Warp
+    stretches: tuple[WantedStretch, ...]
+    loom: Loom | None
+    unit: str
+    asked: Asked = field(default_factory=Asked)
+
+    @property
+    def density_unit(self) -> Literal["in", "cm"]:
+        """Whether setts are told to the inch or to the centimetre."""
+        if self.warp.units:
+            return "in" if self.warp.units == "in" else "cm"
+        return "in" if self.journal.settings.units.density == "in" else "cm"
+
+
+def wants_of(journal: Journal, warp: Warp, asked: Asked | None = None) -> Wants:
+    """What a record wants. Raises NotPlanned where it has no plan, or one without a size or a sett."""
+    stretches = tuple(
+        _stretch(journal, warp, number, stretch)
+        for number, stretch in enumerate(warp.woven())
+        if stretch.plan or (stretch is not warp and warp.plan)
+    )
+    if not stretches:
+        raise NotPlanned(NO_PLAN)
+    loom = journal.looms.get(warp.loom) if warp.loom else None
+    unit = warp.units or journal.settings.length
+    return Wants(journal, warp, stretches, loom, unit, asked or Asked())
+
+
+def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> WantedStretch:
+    plans = stretch.plan or warp.plan
+    laid = [lay_planned(warp, stretch, plan) for plan in plans]
+    pieces = tuple(_pieces(laid, plans))
+    first = laid[0]
+    kind = kind_of(journal, first)
+    sett = sett_for(journal, first, kind)
+    if sett is None:
+        raise NotPlanned(
+            "how close is it to be set? Say `sett: 20/in`, or `reed:` and `sley:`; or give the yarn's record its"
+            " number or its wraps, and the warp its weave."
+        )
+    return WantedStretch(
+        stretch, first, kind, pieces, sett, beat_for(journal, first, kind, sett), _threaded(journal, first), number
+    )
+
+
+def lay_planned(warp: Warp, stretch: Stretch, plan: Planned) -> Laid:
+    """A plan laid out like a piece, so that what it does not say is looked for above it."""
+    above = (stretch,) if stretch is warp else (stretch, warp)
+    return Laid(warp, stretch, plan.piece or "", 1, above, plan, plan.piece or "", planned=True)
+
+
+def _pieces(laid: Sequence[Laid], plans: Sequence[Planned]) -> Iterator[WantedPiece]:
+    for number, (each, plan) in enumerate(zip(laid, plans, strict=True)):
+        yield _piece(each, plan, number)
+
+
+def _piece(laid: Laid, plan: Planned, number: int) -> WantedPiece:
+    hem: Hem | None = laid.said("hem")
+    hem = hem if hem is not None and hem.edges != "none" else None
+    hem_first = hem is not None and hem.after_wash == 0
+    state = next((state for state in WANTED if getattr(plan, state)), None)
+    width = length = None
+    if state is not None:
+        said = getattr(plan, state)
+        size = (said[-1] if state == "washed" else said).size
+        width = _mm(size.width_mm) if size.widths else None
+        length = _mm(size.length.mm) if size.length else None
+    hemmed = state == "made_up" or state == "hemmed" or (state == "washed" and hem_first)
+    return WantedPiece(
+        plan.piece or "",
+        plan.count.number if plan.count else 1,
+        width,
+        length,
+        state or "on_loom",
+        _moment(laid, plan, state or "on_loom", hem_first),
+        hem.eats_mm if hem is not None and hemmed else (0.0, 0.0),
+        hem_first,
+        laid.fringe_mm,
+        number,
+    )
+
+
+def _mm(exact: Fraction | None) -> float | None:
+    return None if exact is None else float(exact)
+
+
+def _moment(laid: Laid, plan: Planned, state: str, hem_first: bool) -> str:
+    """Where in the forecast's chain a planned size stands; a made-up one after all the washes named."""
+    if state in ("on_loom", "off_loom"):
+        return state
+    if state == "hemmed" and hem_first:
+        return "off_loom"
+    named = laid.said("finish") or ()
+    if state == "washed":
+        last = plan.washed[-1].wash or 1
+        return moment_after(last)
+    return moment_after(max(1, len(named)))
+
+
+def moment_after(wash: int) -> str:
+    """The forecast's moment after a wash: from the third on the cloth is settled."""
+    return f"washed {wash}" if wash < 3 else "settled"
+
+
+def _threaded(journal: Journal, laid: Laid) -> Threaded | None:
+    draft = draft_of(journal, laid)
+    said = laid.stretch.draft or laid.warp.draft
+    if draft is not None:
+        return _of_draft(draft, said if isinstance(said, str) else "its own draft")
+    named = named_weave(weave_of(journal, laid) or "")
+    return _of_draft(named.draft, named.name) if named is not None else None
+
+
+def _of_draft(draft: Draft, name: str) -> Threaded:
+    return Threaded(draft.threading, draft.shafts, draft.treadles, name)
+
+
+def loom_heddles(loom: Loom, shaft: int) -> int | None:
+    """Heddles on a shaft as the loom's record has them; None where it does not say."""
+    known: Mapping[int, int] = loom.heddles or {}
+    return known.get(shaft, known.get(0))

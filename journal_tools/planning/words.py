@@ -1,0 +1,243 @@
+"""A plan in a weaver's words: what it rests on first, then what hands do, per cent small and last."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Literal
+
+from journal_tools.planning import arithmetic as sums
+from journal_tools.planning.allowances import SPARE_YARN, STEPS, YARD
+from journal_tools.planning.plan import Plan, PlannedPiece, PlannedStretch
+from journal_tools.planning.yarn_needs import YarnNeed
+from journal_tools.quantities import show_density, show_length, show_weight
+
+EIGHTH = Fraction(127, 40)
+"""An eighth of an inch in mm."""
+
+
+class Words:
+    """The sentences of one plan, in its record's unit."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.plan, self.wants = plan, plan.wants
+        self.unit = plan.wants.unit
+        self.mark = EIGHTH if self.unit == "in" else Fraction(5)
+
+    def size(self, mm: float) -> str:
+        """A size of cloth, to an eighth of an inch or half a centimetre."""
+        return show_length(mm, self.unit, self.mark)
+
+    def hand(self, mm: float) -> str:
+        """A length at the loom, to a quarter inch or half a centimetre."""
+        return show_length(mm, self.unit, Fraction(127, 20) if self.unit == "in" else Fraction(5))
+
+    def wind(self, mm: float) -> str:
+        """A warp: quarter yards, or quarter metres."""
+        if self.unit == "in":
+            quarters = round(mm / YARD * 4)
+            whole, part = divmod(quarters, 4)
+            shown = " ".join(part_ for part_ in (str(whole) if whole else "", ("", "1/4", "1/2", "3/4")[part]) if part_)
+            return f"{shown or '0'} yd"
+        return f"{mm / 1000:g} m"
+
+    def limits(self) -> list[str]:
+        """What the loom cannot do, before a thread is wound."""
+        return list(dict.fromkeys(limit.words for each in self.plan.stretches for limit in each.limits))
+
+    def rests(self, each: PlannedStretch) -> str:
+        """What the figures of a stretch rest on."""
+        journal, on, kind = self.wants.journal, each.rests_on, each.wanted.kind
+        if each.fulled is not None:
+            from_ = f"{each.fulled} fulled warps of yours" if each.fulled > 1 else "one fulled warp of yours"
+            rest = f"its end sizes go by {from_}" if each.fulled else "its end sizes are a guess from common practice"
+            return f"Fulled cloth is stopped at its size: {rest}."
+        yarn = next((found.heading for found in [journal.yarns.get(kind.warp_yarn)] if found), kind.warp_yarn)
+        number = len(on.yarn_warps)
+        seen = f" {self.plan.seen} pieces of this very warp count too." if self.plan.seen > 1 else ""
+        seen = " A piece of this very warp counts too." if self.plan.seen == 1 else seen
+        if not number:
+            others = len(on.weave_warps)
+            by = f"It goes by {others} of your warps in {kind.weave}." if others else "It goes by common practice."
+            return f"A guess: nothing of yours in {yarn.replace('-', ' ') or 'this yarn'}. {by}{seen}"
+        first = journal.warps.get(on.yarn_warps[0])
+        mostly = f", mostly {first.heading}" if first is not None and number > 1 else ""
+        said = f"Rests on {number if number > 1 else 'one'} of your warps{mostly}."
+        if kind.weave and len(on.both) < number:
+            said += f" {len(on.both) or 'None'} in {kind.weave}."
+        return said + seen
+
+    def sley(self, each: PlannedStretch) -> str:
+        """`Sley 20 1/4 in: 243 dents of the 12/in, 2 in a dent (24/in), 486 ends.`"""
+        across = each.across
+        reed = self.reed(each)
+        sett = show_density(across.sleying.sett, self.wants.density_unit)
+        order = across.sleying.written
+        in_dent = {"1": "one in a dent", "2": "2 in a dent"}.get(
+            order, f"{order} in the dents" if "-" in order else f"{order} in a dent"
+        )
+        said = (
+            f"Sley {self.size(across.mm)}: {across.dents} dents of the {reed}, {in_dent} ({sett}), {across.ends} ends"
+        )
+        if across.floating:
+            said += ", two of them floating selvedges without heddles"
+        return said + "."
+
+    def reed(self, each: PlannedStretch) -> str:
+        """The reed that is taken, `12/in`."""
+        dents = each.across.sleying.dents_per_m
+        return show_density(dents, self._density(dents))
+
+    def repeats(self, each: PlannedStretch) -> Iterator[str]:
+        """Whole repeats of the colours and of the draft."""
+        across, threaded = each.across, each.wanted.threaded
+        if across.order is not None and not across.order.one_colour:
+            edges = "the edges match" if across.mirrored else "the edges differ"
+            yield f"Wind {across.order.written(across.times)}: {edges}."
+        if threaded is not None and across.draft_repeats and len(threaded.threading) > 2:
+            over = f" and {across.draft_over} ends" if across.draft_over else ""
+            yield f"That is {across.draft_repeats} repeats of {threaded.name}{over}."
+        sett, beat = each.wanted.sett, each.wanted.beat
+        if sett.how:
+            yield f"The sett is {sett.how}."
+        if beat.how and any(piece.picks for piece in each.pieces):
+            yield f"Picks are {beat.how}."
+
+    def expects(self, each: PlannedStretch, piece: PlannedPiece) -> Iterator[str]:
+        """What comes of it, nine times in ten, the worst, and the risk in the direction that hurts."""
+        wanted = piece.wanted
+        state = {"made_up": "Made up", "on_loom": "On the loom", "off_loom": "Off the loom", "hemmed": "Hemmed"}.get(
+            wanted.state, "Settled" if wanted.moment == "settled" else "Washed"
+        )
+        if each.fulled is not None:
+            yield "Stop the fulling at the size wanted; what follows is how far off past ones were stopped."
+        elif piece.useless:
+            yield "Sample first: what it will come to is too little known to weave by."
+        parts = [
+            f"{self.size(size.mm)} {across}, nine times in ten {self.between(size.low, size.high)}"
+            for size, across in ((piece.width, "wide"), (piece.length, "long"))
+            if size is not None
+        ]
+        if parts:
+            yield f"{state}, expect {'; and '.join(parts)}."
+        if wanted.count > 1 and piece.length is not None:
+            narrow = f", the narrowest under {self.size(piece.width.worst)}" if piece.width is not None else ""
+            short = f"The shortest of the {wanted.count} is under {self.size(piece.length.worst)}"
+            yield f"{short}{narrow} only once in twenty times."
+        if piece.risk is not None:
+            yield from self._risk(piece)
+
+    def _risk(self, piece: PlannedPiece) -> Iterator[str]:
+        risk = piece.risk
+        assert risk is not None
+        one = "one of them" if piece.wanted.count > 1 else "it"
+        said = f"1 time in {sums.one_in(risk.chance)} {one} comes up under {self.hand(risk.limit_mm)}"
+        if risk.more_mm is None or risk.after is None:
+            yield said + "."
+            return
+        each = " each" if piece.wanted.count > 1 else ""
+        warp = f" ({self.hand(sums.upward(piece.risk_warp_mm, STEPS[self.unit].weave))} of warp)"
+        yield f"{said}; weave {self.hand(risk.more_mm)} more{each}{warp} and it is 1 in {sums.one_in(risk.after)}."
+
+    def weave(self, piece: PlannedPiece) -> str:
+        """`Weave each to 33 1/4 in, tension on, or 665 picks.`"""
+        if piece.weave_mm is None:
+            return ""
+        each = f"each of {piece.wanted.count}" if piece.wanted.count > 1 else "it"
+        name = f"{piece.wanted.name}: weave" if piece.wanted.name else "Weave"
+        picks = f", or {piece.picks} picks" if piece.picks else ""
+        return f"{name[0].upper()}{name[1:]} {each} to {self.hand(piece.weave_mm)}, tension on{picks}."
+
+    def wound(self) -> str:
+        """`Wind 5 1/4 yd. Should it take up as much as it may, 5 1/2.`"""
+        said = f"Wind {self.wind(self.plan.length.wind_mm)}."
+        if self.plan.long_mm > self.plan.length.wind_mm + 1:
+            said += f" Should it take up as much as it may, {self.wind(self.plan.long_mm)}."
+        return said
+
+    def lines(self) -> Iterator[tuple[str, str, str]]:
+        """Where each inch goes: what, length, how."""
+        for line in self.plan.length.lines:
+            how = f"{line.count} of {self.hand(line.each_mm)}" if line.count > 1 else line.how
+            yield line.name, self.hand(line.mm), how
+        yield "in all", self.hand(self.plan.length.mm), ""
+        yield "to wind", self.hand(self.plan.length.wind_mm), self.wind(self.plan.length.wind_mm)
+
+    def yarn(self, need: YarnNeed) -> Iterator[str]:
+        """How much of a yarn, by colour, what is short and what to buy."""
+        weight = self.wants.journal.settings.weight
+        if need.grams is None:
+            metres = sum(colour.warp_mm + colour.weft_mm for colour in need.colours) / 1000
+            long = f"{metres / 0.9144:,.0f} yd" if self.unit == "in" else f"{metres:,.0f} m"
+            yield f"{need.heading}: {long}. How much that weighs nobody can say: its record has no yarn number."
+            return
+        parts = [f"{_up(each.grams or 0, weight)} {each.named}" for each in need.colours]
+        listed = f": {', '.join(parts)}" if len(need.colours) > 1 else ""
+        said = f"{need.heading}: {_up(need.grams, weight)}{listed}"
+        if need.on_hand_g is not None:
+            said += f"; you have {show_weight(need.on_hand_g, weight)}"
+        if need.short_g:
+            said += f", {_up(need.short_g, weight)} short"
+        elif need.on_hand_g is not None:
+            said += ", enough"
+        if need.cones:
+            said += f". Buy {need.cones} {need.put_up}{'s' if need.cones > 1 else ''}"
+            said += f" ({need.buy_cost:.2f} {need.currency})".replace(" )", ")") if need.buy_cost is not None else ""
+        yield said + "."
+
+    def money(self) -> str:
+        """What the yarn in it costs, and how long past warps like it took."""
+        said = [f"{cost:.2f} {currency}".strip() for currency, cost in self.plan.costs.items()]
+        words = f"The yarn in it costs {' and '.join(said)}." if said else ""
+        hours = self.plan.hours
+        if hours is not None:
+            between = f"{hours.low:.0f} to {hours.high:.0f}"
+            words += f" At the pace of {hours.warps} past warps it takes {hours.hours:.0f} hours, {between}."
+        return words.strip()
+
+    def sample(self, each: PlannedStretch) -> str:
+        """What a sample would cost and save, where it is worth it; "" where it is not."""
+        sample = each.sample
+        if sample is None or not sample.worth or self.plan.seen:
+            return ""
+        doubt = f"± {self.size(sample.now)} to ± {self.size(sample.then)}"
+        return (
+            f"A sample of {self.hand(sample.woven)}, washed first, costs {self.hand(sample.warp)} of warp and would"
+            f" cut the doubt in width from {doubt}. It says little of length."
+        )
+
+    def losses(self, piece: PlannedPiece) -> Iterator[str]:
+        """Both directions of each per cent: what is lost, and what a wanted size is divided by."""
+        for way, loss, shown in (
+            ("width, from the reed", piece.width_loss, piece.width),
+            ("length, from the loom", piece.length_loss, piece.length),
+        ):
+            if shown is not None:
+                verb = "loses" if loss >= 0 else "gains"
+                yield f"{way}: {verb} {abs(loss) * 100:.0f} %; a size wanted is divided by {1 - loss:.2f}".replace(
+                    "by 0.", "by ."
+                )
+
+    def between(self, low: float, high: float) -> str:
+        """`17 5/8 to 18 3/8 in`."""
+        return f"{self.size(low).removesuffix(' ' + self.unit)} to {self.size(high)}"
+
+    def _density(self, per_m: float) -> Literal["in", "cm"]:
+        """The unit in which a reed's number is whole."""
+        units: tuple[Literal["in", "cm"], ...] = (self.wants.density_unit, "in", "cm")
+        for unit in units:
+            dents = per_m * (0.0254 if unit == "in" else 0.01)
+            if abs(dents * 2 - round(dents * 2)) < 1e-3:
+                return unit
+        return self.wants.density_unit
+
+
+def spare() -> str:
+    """What the yarn's weights hold beyond the reckoning."""
+    return f"Weights hold {SPARE_YARN * 100:.0f} % to spare."
+
+
+def _up(grams: float, unit: str) -> str:
+    """A weight rounded up to what a kitchen scale shows: 5 g, or a quarter ounce."""
+    step = 5.0 if unit == "g" else 28.349523125 / 4
+    return show_weight(sums.upward(grams, step), unit)

@@ -1,0 +1,85 @@
+"""A plan written into the record that it was made from: sizes under `plan:`, and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+
+from journal_tools.editing.change import Change, Value, tree_of
+from journal_tools.editing.splice import splice_file
+from journal_tools.planning.plan import Plan, PlannedPiece, PlannedStretch
+from journal_tools.planning.words import Words
+from journal_tools.records.front_matter import read_file
+
+
+def write_plan(folder: Path, plan: Plan) -> None:
+    """Put width in the reed, size on the loom and picks under each `plan:`. Raises SpliceRefused.
+
+    folder: the journal's. What was planned before is written over; every other byte stays.
+    """
+    file = plan.wants.warp.file
+    splice_file(folder / file, tuple(changes_of(folder, plan)), file)
+
+
+def changes_of(folder: Path, plan: Plan) -> Iterator[Change]:
+    """The changes, in the order of the record."""
+    node = read_file(folder / plan.wants.warp.file, plan.wants.warp.file).node
+    tree = tree_of(node) if node is not None else {}
+    for each in plan.stretches:
+        above = _above(plan, each)
+        listed = isinstance(_at(tree, above), list)
+        for piece in each.pieces:
+            path = (*above, piece.wanted.number) if listed else above
+            for key, value in figures_of(Words(plan), each, piece).items():
+                if key != piece.wanted.state:
+                    yield Change((*path, key), value)
+
+
+def figures_of(words: Words, each: PlannedStretch, piece: PlannedPiece) -> dict[str, str]:
+    """What a plan says of a kind of piece on the way to the size wanted."""
+    unit = f" {words.unit}"
+    found = {"in_reed": words.size(each.across.mm)}
+    width = words.size(piece.on_loom.mm).removesuffix(unit)
+    if each.wanted.laid.opens_by > 1:
+        found["in_reed"] += " folded"
+    if piece.weave_mm is not None:
+        folded = " folded" if each.wanted.laid.opens_by > 1 else ""
+        found["on_loom"] = f"{width} x {words.hand(piece.weave_mm)}{folded}"
+    if piece.picks:
+        found["picks"] = str(piece.picks)
+    return found
+
+
+def _above(plan: Plan, each: PlannedStretch) -> tuple[str | int, ...]:
+    """Where the plan stands: in the stretch, or above all of them."""
+    warp, stretch = plan.wants.warp, each.wanted.stretch
+    if stretch is warp or not stretch.plan:
+        return ("plan",)
+    return ("stretches", warp.stretches.index(stretch), "plan")
+
+
+def _at(tree: Value, path: tuple[str | int, ...]) -> Value | None:
+    for step in path:
+        if isinstance(tree, Mapping) and isinstance(step, str):
+            tree = tree.get(step, "")
+        elif isinstance(tree, Sequence) and not isinstance(tree, str) and isinstance(step, int):
+            tree = tree[step]
+        else:
+            return None
+    return tree
+
+
+def new_fields(fields: Mapping[str, Value], plan: Plan) -> dict[str, Value]:
+    """The fields of a new record with the plan in them: how it is set up, and sizes on the way."""
+    words, (each, *_) = Words(plan), plan.stretches
+    (piece, *_) = each.pieces
+    wanted = fields["plan"]
+    first = wanted[0] if isinstance(wanted, list) else wanted
+    assert isinstance(first, Mapping)
+    found: dict[str, Value] = {key: value for key, value in fields.items() if key != "plan"}
+    wound: dict[str, Value] = {"ends": str(each.across.heddled), "wound": words.wind(plan.length.wind_mm)}
+    found["warp"] = wound
+    found["reed"] = words.reed(each)
+    found["sley"] = each.across.sleying.written
+    found["plan"] = [{**first, **figures_of(words, each, piece)}]
+    return found
