@@ -6,7 +6,11 @@ import importlib
 
 import click
 
-NAMES = ("begin", "new", "check", "measure", "past", "expect", "plan", "left", "score", "import", "export", "serve", "build")
+NAMES = (
+    *("begin", "new", "check", "measure"),
+    *("past", "expect", "plan", "left", "score"),
+    *("import", "export", "serve", "build"),
+)
 
 WORDS_OF_PYTHON = ("import",)
 """Commands whose module cannot have their name: it has a line behind it."""
