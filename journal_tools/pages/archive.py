@@ -216,13 +216,6 @@ class Archive:
             self.store.put(self.store.name(b"photo %d" % each.width + content, ".webp"), each.data)
         self.store.put(listing, " ".join(f"{each.width}x{each.height}" for each in sizes).encode())
 
-    def file(self, address: str, content: bytes) -> None:
-        """Have a file in the site, under an address of its own."""
-        name = self.store.name(content, Path(address).suffix)
-        if not self.store.has(name):
-            self.store.put(name, content)
-        self.assets[address] = self.store.folder / name
-
     def _asset(self, name: str) -> str:
         address = f"pictures/{name}"
         self.assets[address] = self.store.folder / name

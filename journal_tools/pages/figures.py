@@ -23,7 +23,7 @@ def figures_table(archive: Archive) -> Table:
     what = {f"{table.name}.csv": f"a row is {table.one}" for table in TABLES} | WHAT
     files = downloads(archive.journal, archive.ledgers)
     for name, content in files.items():
-        archive.file(f"{FOLDER}/{name}", content)
+        archive.keep(f"{FOLDER}/{name}", content)
     rows = tuple((Cell(name, f"{FOLDER}/{name}"), Cell(what[name]), Cell(_size(len(files[name])))) for name in files)
     columns = (Column("take the figures with you"), Column("what is in it"), Column("size", True))
     return Table("Take the figures with you", columns, rows)
