@@ -23,11 +23,13 @@ def nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
     36 dimensions. More are laid until enough count.
     """
     values, turned = np.linalg.eigh(mode.curvature)
+    # The symmetric root: single eigenvectors turn with the last bit of the curvature, and the nodes would too.
+    root = (turned / np.sqrt(values)) @ turned.T
     points = normal_points(PAIRS * ROUNDS, priors.size)
     found: list[Node] = []
     for turn in range(ROUNDS):
         for point in points[2 * PAIRS * turn : 2 * PAIRS * (turn + 1)]:
-            theta = mode.theta + turned @ (point / np.sqrt(values))
+            theta = mode.theta + root @ point
             variances = Variances.of(priors.hyper(theta), priors.direction)
             evidence = gather(journal, variances, mode.weight)
             score = evidence.value - float(theta @ theta) / 2 + float(point @ point) / 2
