@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from journal_tools.forecast.chain import position
@@ -26,6 +25,9 @@ EXPLAINED = 4.0
 
 A_LIKELIER_SLIP = 0.5
 """How much more of that distance a likelier kind of slip may leave than the next (judgement)."""
+
+A_SIZE_LIKE = (0.6, 1.1)
+"""How one size of a piece may stand to another of the same direction, about (judgement)."""
 
 
 @dataclass(frozen=True)
@@ -75,11 +77,11 @@ def suspects_of(laid: Laid, direction: str, behind: Mapping[Reading, Measure | N
             yield from _reed(reading, laid)
         elif (at := sizes.get(measure.state)) is not None and at.size is not None:
             typed = at.size.widths if direction == "width" else (at.size.length,)
-            other = at.size.length_mm if direction == "width" else at.size.width_mm
+            turned = _turned(measure, laid, direction)
             key = "fulling" if measure.state == SCOURED else measure.state.key
             for one in typed:
                 if one is not None:
-                    yield _length(reading, key, laid, one, len(typed), _turned(measure, other, laid))
+                    yield _length(reading, key, laid, one, len(typed), turned)
 
 
 def _length(
@@ -97,9 +99,22 @@ def _reed(reading: Reading, laid: Laid) -> Iterator[Suspect]:
         yield Suspect(reading, "in_reed", laid, width.dents.text, width.dents.number, None)
 
 
-def _turned(measure: Measure, other: Fraction | None, laid: Laid) -> float | None:
-    """Of cloth that opens, one of the two is folded: they were hardly changed over."""
-    return float(other) / measure.mm if other is not None and laid.opens_by == 1 else None
+def _turned(measure: Measure, laid: Laid, direction: str) -> float | None:
+    """The size in the other direction over this one; None where it could hardly be this one's place.
+
+    It could where this one would be about as long there as the other sizes are. Of cloth that opens, one
+    of the two may lie folded: they were hardly changed over.
+    """
+    others = {
+        state: at.size.length_mm if direction == "width" else at.size.width_mm
+        for state, at in laid.measured()
+        if at.size is not None
+    }
+    own = others.pop(measure.state, None)
+    if own is None or laid.opens_by != 1:
+        return None
+    fits = all(A_SIZE_LIKE[0] < measure.mm / float(other) < A_SIZE_LIKE[1] for other in others.values() if other)
+    return float(own) / measure.mm if fits else None
 
 
 def likeliest(
