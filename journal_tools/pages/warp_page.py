@@ -6,15 +6,15 @@ from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from journal_tools.ledger import Ledger, PieceLedger
-from journal_tools.ledger.state import wash_number
-from journal_tools.ledger.words import per_cent
 from journal_tools.pages import views
 from journal_tools.pages.account import went
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import main_stretch, weave_of
 from journal_tools.pages.draft_part import draft_part
-from journal_tools.pages.measured import drawn_unit, measured, off_words, size_text
+from journal_tools.pages.measured import drawn_unit, measured
 from journal_tools.pages.photos import photos
+from journal_tools.pages.pieces import piece_name, pieces_table, without_empty
+from journal_tools.pages.recorded import written
 from journal_tools.pages.swatch import PAGE, cloth, swatch_of
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
 from journal_tools.quantities import show_density, show_weight
@@ -38,10 +38,11 @@ def warp_view(archive: Archive, warp: Warp) -> views.WarpView:
         tuple(_facts(archive, warp, ledger)),
         measured(ledger, own) if own is not None else None,
         tuple(_stretches(archive, warp, ledger)) if several else (),
-        _pieces_table(ledger, "") if not several else None,
+        pieces_table(archive, ledger, "") if not several else None,
         *went(ledger),
         draft_part(archive, warp, main) if not several or len(warp.stretches) == 1 else None,
         tuple(_tables(ledger)),
+        tuple(written(warp)),
         photos(archive, warp),
         tuple(_taught(warp)),
         archive.problems_of(warp),
@@ -152,71 +153,8 @@ def _stretches(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[views.S
             tuple(facts),
             cloth(archive, swatch, PAGE) if swatch and number > 1 else None,  # the first stands above
             measured(ledger, name),
-            _pieces_table(ledger, name),
+            pieces_table(archive, ledger, name),
         )
-
-
-def _pieces_table(ledger: Ledger, stretch: str) -> Table | None:
-    """The sizes of each piece by state, and its whole losses; None for a single plain piece."""
-    pieces = [piece for piece in ledger.pieces if piece.stretch == stretch]
-    if len(pieces) < 2 and not any(piece.number > 1 for piece in pieces):
-        return None
-    states = sorted({line.state for piece in pieces for line in piece.sizes if line.measured_mm is not None})
-    units = {line.state: line.unit for piece in pieces for line in piece.sizes if line.measured_mm is not None}
-    woven = [state for state in states if state.rank > 0]
-    columns = [Column("piece"), *(Column(f"{state.name}, {units[state]}", number=True) for state in woven)]
-    columns += [Column("width lost", number=True), Column("length lost", number=True), Column("off plan")]
-    rows = [
-        (
-            Cell(_piece_name(piece), strong=True, small=_remark(piece)),
-            *(_size_cell(piece, state) for state in states if state.rank > 0),
-            _whole_cell(piece, "width"),
-            _whole_cell(piece, "length"),
-            _off_plan_cell(piece),
-        )
-        for piece in pieces
-    ]
-    if not any(row[-1].text for row in rows):
-        columns, rows = columns[:-1], [row[:-1] for row in rows]
-    return Table("Pieces", tuple(columns), tuple(rows))
-
-
-def _piece_name(piece: PieceLedger) -> str:
-    name = piece.name or "piece"
-    return f"{name} (each of {piece.number})" if piece.number > 1 else name
-
-
-def _size_cell(piece: PieceLedger, state: object) -> Cell:
-    lines = [line for line in piece.sizes if line.state == state and line.measured_mm is not None]
-    return Cell(" × ".join(size_text(line.measured_mm or 0, line).rsplit(" ", 1)[0] for line in lines) or "–")
-
-
-def _off_plan_cell(piece: PieceLedger) -> Cell:
-    """How far off plan the last planned size was, in words."""
-    lines = [line for line in piece.sizes if line.off_mm is not None and line.state.rank > 1]
-    last = max((line.state for line in lines), default=None)
-    words = [off_words(line) for line in lines if line.state == last]
-    if words and all(word == "as planned" for word in words):
-        return Cell("as planned")
-    said = ", ".join(word.removesuffix(" than planned") for word in words if word != "as planned")
-    return Cell(said, beyond=any(line.beyond for line in lines if line.state == last))
-
-
-def _whole_cell(piece: PieceLedger, direction: str) -> Cell:
-    rows = [row for row in piece.rows if row.direction == direction and wash_number(row.last) is not None]
-    whole = [row for row in rows if row.whole] or rows
-    if not whole:
-        return Cell("–")
-    row = max(whole, key=lambda each: (each.last, -each.first.rank))
-    ends = "" if row.whole else f", {row.first.short} to {row.last.short}"
-    return Cell(per_cent(row.loss), small=f"± {row.uncertainty * 100:.1f}{ends}")
-
-
-def _remark(piece: PieceLedger) -> str:
-    typed = piece.laid.levels[0]
-    words = [getattr(typed, key, None) for key in ("note", "half_kept", "now")]
-    words += [f"not learned from: {rule.reason}" for rule in typed.learn if not rule.yes and rule.reason]
-    return "; ".join(str(word) for word in words if word)
 
 
 def _tables(ledger: Ledger) -> Iterator[Table]:
@@ -231,7 +169,7 @@ def _tables(ledger: Ledger) -> Iterator[Table]:
             Column("weighed, g/m²", number=True),
         )
         note = "Reckoned from the ends and picks, their lengths and the yarn numbers; see How it is reckoned."
-        yield Table("Weight of a piece", columns, rows, note=note)
+        yield without_empty(Table("Weight of a piece", columns, rows, note=note))
     yield from _fulling(ledger)
 
 
@@ -248,7 +186,7 @@ def _mass_row(piece: PieceLedger) -> tuple[Cell, ...]:
     dry = "" if wet else mass.weighed_state.replace("_", " ")
     areal, weighed = mass.areal_mass, mass.areal_mass_weighed
     return (
-        Cell(_piece_name(piece)),
+        Cell(piece_name(piece)),
         Cell(show_weight(mass.washed if wet else mass.bought, "g"), small=dry),
         Cell(show_weight(mass.weighed, "g") if mass.weighed is not None else "–", beyond=mass.far, small=dry),
         Cell(f"{areal:.0f}" if areal else "–"),
@@ -272,14 +210,17 @@ def _fulling(ledger: Ledger) -> Iterator[Table]:
 
 
 def _taught(warp: Warp) -> Iterator[str]:
-    for rule in warp.learn:
-        if not rule.yes:
+    """What the journal is told not to learn, by the warp and by its stretches."""
+    levels = [("", warp), *((f", of {each.name or 'one stretch'}", each) for each in warp.stretches)]
+    for of, level in levels:
+        for rule in level.learn:
+            if rule.yes:
+                continue
             what = {
                 "width": "widths",
                 "length": "lengths",
                 None: rule.state.replace("_", " ") if rule.state else "anything",
             }
             source = f" from {rule.source}" if rule.source else ""
-            yield f"The journal does not learn {what[rule.direction]}{source}" + (
-                f": {rule.reason}." if rule.reason else "."
-            )
+            reason = f": {rule.reason}" if rule.reason else ""
+            yield f"The journal does not learn {what[rule.direction]}{source}{of}{reason}."
