@@ -36,17 +36,22 @@ def fulled_belief(journal: Journal, warp: Warp, direction: str, yarn: str) -> tu
         if past.name == warp.name:
             continue
         for row in ledger_of(journal, past).warp_rows:
-            if row.direction == direction and row.steered and _whole(row):
+            if row.direction == direction and row.steered and whole(row):
                 every.setdefault(past.name, []).append(math.log(1 - row.loss))
                 if yarn in uses_of(journal, past):
                     alike.setdefault(past.name, []).append(math.log(1 - row.loss))
     figures = [logs[-1] for logs in (alike or every).values()]
-    if not figures:
-        mean, sd = GUESS[direction]
-        return Normal(mean, sd, 0.01), 0
-    spread = statistics.stdev(figures) if len(figures) > 1 else GUESS[direction][1]
-    return Normal(statistics.fmean(figures), max(spread, LEAST_SD), 0.01), len(figures)
+    return belief_from(direction, figures), len(figures)
 
 
-def _whole(row: Row) -> bool:
+def belief_from(direction: str, figures: Sequence[float]) -> Normal:
+    """What ln ratios of past fullings, one a warp, lead one to expect of the next."""
+    mean, sd = GUESS[direction]
+    if figures:
+        mean = statistics.fmean(figures)
+        sd = max(statistics.stdev(figures) if len(figures) > 1 else sd, LEAST_SD)
+    return Normal(mean, sd, 0.01)
+
+
+def whole(row: Row) -> bool:
     return row.first.key == ("in_reed" if row.direction == "width" else "on_loom") and row.last.rank > 10
