@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import json
+import math
 from collections.abc import Mapping
 from typing import Any
 
+from journal_tools.forecast.expected import Asked, meant
+from journal_tools.ledger.past import uses_of
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_shelf import Shelf, reed_of
 from journal_tools.pages.style_assets import PLANNING
 from journal_tools.pages.views import PlanView
 from journal_tools.planning import allowances
+from journal_tools.planning.steered import belief_from, whole
 from journal_tools.planning.yarn_needs import put_up_of
 from journal_tools.quantities import INCH, parse_density
 
@@ -66,21 +70,73 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
         },
         **shelf.as_data(),
         "forecast": forecast,
+        "woven": woven(archive, shelf),
+        "fulled": fulled(archive),
+        "shared": archive.public,
     }
+    for name, yarn in told["yarns"].items():
+        if mostly := mostly_of(archive, name):
+            yarn["mostly"] = mostly
     if not archive.public:
         told["stock"] = stock(archive)
     text = json.dumps(told, separators=(",", ":"), ensure_ascii=True)
     return f"window.tenterhook = window.tenterhook || {{}};\nwindow.tenterhook.journal = {text};\n".encode()
 
 
+def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
+    """What was measured: warp, warp yarn, weft yarn and weave, as numbers in the order of the page's own lists."""
+    yarns = {name: at for at, name in enumerate(shelf.yarns)}
+    weaves = {name: at for at, name in enumerate(shelf.weaves)}
+    warps = {name: at for at, name in enumerate(archive.journal.warps)}
+    found = [
+        (warps[warp], yarns.get(kind.warp_yarn, -1), yarns.get(kind.weft_yarn, -1), weaves.get(kind.weave, -1))
+        for warp, kind in archive.woven_kinds
+    ]
+    return [list(each) for each in dict.fromkeys(found)]
+
+
+def mostly_of(archive: Archive, yarn: str) -> str:
+    """The warp that tells the most of a yarn as it is mostly woven."""
+    kind, _, _ = meant(archive.journal, archive.woven_kinds, Asked(yarn))
+    warps = archive.rests_on(kind, ("width", "in_reed", "washed 1")).yarn_warps
+    return archive.journal.warps[warps[0]].heading if warps else ""
+
+
+def fulled(archive: Archive) -> dict[str, Any]:
+    """What past fullings came to, by yarn and ("") of all together; see `planning.steered`."""
+    figures: dict[str, dict[str, dict[str, list[float]]]] = {"": {}}
+    for name, ledger in archive.ledgers.items():
+        for row in ledger.warp_rows:
+            if row.steered and whole(row):
+                for yarn in ("", *uses_of(archive.journal, ledger.warp)):
+                    found = figures.setdefault(yarn, {}).setdefault(row.direction, {})
+                    found.setdefault(name, []).append(math.log(1 - row.loss))
+    return {
+        yarn: {
+            **{way: as_belief(way, [logs[-1] for logs in found.get(way, {}).values()]) for way in ("width", "length")},
+            "warps": len(found.get("width", {})),
+        }
+        for yarn, found in figures.items()
+    }
+
+
+def as_belief(direction: str, figures: list[float]) -> dict[str, float]:
+    """A normal law as the page's script takes it."""
+    found = belief_from(direction, figures)
+    return {"mean": round(found.mean, 5), "shared": round(found.shared, 5), "own": found.own}
+
+
 def stock(archive: Archive) -> dict[str, Any]:
     """What is on the shelf and what a put-up weighs, for the weaver alone."""
-    found = {}
+    found: dict[str, Any] = {}
+    currency = archive.journal.settings.currency or ""
     for name, yarn in archive.journal.yarns.items():
         if yarn.on_hand is not None:
             put_up, word = put_up_of(yarn)
             found[name] = {
                 "on_hand": round(float(yarn.on_hand.grams), 1), "text": yarn.on_hand.text,
                 **({"put_up": put_up, "word": word} if put_up else {}),
-            }
+                **({"price": round(float(yarn.price.amount), 2), "currency": yarn.price.currency or currency}
+                   if yarn.price else {}),
+            }  # fmt: skip
     return found

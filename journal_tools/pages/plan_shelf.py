@@ -94,6 +94,7 @@ class Shelf:
                     shafts=loom.shafts and loom.shafts.number,
                     reeds=[reed_of(reed) for reed in loom.reeds],
                     waste=tidy(loom_waste(journal, Warp(), loom).each_mm),
+                    heddles=dict(loom.heddles or {}),
                     retie=loom.retie and tidy(loom.retie.mm),
                 )
                 for name, loom in self.looms.items()
@@ -125,17 +126,14 @@ class Shelf:
             room=greatest and tidy(greatest / share),
             wraps=record and record.wraps and tidy(record.wraps.per_m),
             colours=list(record.colours or ()) if record else [],
-            warps=self._warps(name),
-            usual={weave: dict(told) for weave, told in self._usual(name).items()},
+            usual=self._usual(name),
         )
 
     def _usual(self, yarn: str) -> dict[str, dict[str, Any]]:
-        """By weave: how many warps, and sett, beat, finish and weft of the newest that tells."""
+        """By weave: sett, beat, finish and weft of the newest warp that tells."""
         found: dict[str, dict[str, Any]] = {}
-        warps: dict[str, set[str]] = defaultdict(set)
         for each in self._woven.get(yarn, ()):
             told = found.setdefault(each.kind.weave, {})
-            warps[each.kind.weave].add(each.warp.name)
             if each.sett is not None and "sett" not in told:
                 told |= {"sett": tidy(each.sett), "as": each.warp.heading}
             if each.beat is not None:
@@ -144,7 +142,7 @@ class Shelf:
                 told.setdefault("finish", each.kind.finish)
             if each.kind.weft_yarn and each.kind.weft_yarn != yarn:
                 told.setdefault("weft", each.kind.weft_yarn)
-        return {weave: {**told, "warps": len(warps[weave])} for weave, told in found.items()}
+        return {weave: told for weave, told in found.items() if told}
 
 
 def woven_in(journal: Journal, warp: Warp) -> Iterator[Woven]:
@@ -190,6 +188,7 @@ def woven_as(weave: str) -> Mapping[str, Any]:
     return filled(
         room=room(weave),
         shafts=named.draft.shafts,
+        threading=[sorted(end) for end in named.draft.threading],
         repeat=repeat,
         balance=balance(named.draft.threading) if repeat > 2 else 0,
         ends_to_picks=named.ends_to_picks if named.ends_to_picks != 1 else None,

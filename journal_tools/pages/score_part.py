@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from math import exp, expm1
 
 from journal_tools.forecast.kept_score import dated, scores_of
-from journal_tools.forecast.score import MOST, PROMISED, RIVALS, Guess, Score, Scored, guesses, root_mean_square, usual
+from journal_tools.forecast.score import PROMISED, RIVALS, Guess, Score, Scored, guesses, root_mean_square, usual
 from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import Cell, Chart, Column, Table
@@ -15,8 +15,7 @@ from journal_tools.pictures.foretold import Foretold, ForetoldTrend
 from journal_tools.quantities import When
 
 LARGE = 250
-OF_LARGE = 24
-"""Of a journal with more dated warps a build scores the newest of them alone: each earlier one would cost a fit."""
+"""With more dated warps than this a build does not wait for the score, which takes longer than all the rest."""
 SHOWN = 0.8
 """The range that the charts speak of."""
 GUESSES = 8
@@ -27,17 +26,20 @@ SPAN = {"width": "width, reed to washed", "length": "length, loom to washed"}
 def scores(archive: Archive) -> dict[str, Score]:
     """The score of each direction, kept between builds beside the pictures."""
     order = dated(archive.journal)
-    most = MOST if len(order) <= LARGE else OF_LARGE
+    if len(order) > LARGE:
+        return {}
     file = archive.store.folder.parent / ("score-shared.json" if archive.public else "score.json")
     return {
         direction: score
-        for direction, score in scores_of(archive.memory.observed, order, file, most).items()
+        for direction, score in scores_of(archive.memory.observed, order, file).items()
         if score.scored
     }
 
 
-def said(found: dict[str, Score]) -> Iterator[str]:
+def said(archive: Archive, found: dict[str, Score]) -> Iterator[str]:
     """How often the range held and how far off it was, in a sentence for each direction."""
+    if not found and len(dated(archive.journal)) > LARGE and not archive.public:
+        yield f"The forecast’s score of more than {LARGE} warps takes a while: `tenterhook score` tells it."
     for direction, score in found.items():
         number = len(score.scored)
         yield (

@@ -51,7 +51,7 @@ def trends_view(archive: Archive) -> ThingView:
             )
         else:
             tables.append(table)
-    said = (
+    said: tuple[str, ...] = (
         ()
         if drawn or tables
         else ("Nothing yet: a warp shows here once its plan states a size that was also measured.",)
@@ -60,7 +60,8 @@ def trends_view(archive: Archive) -> ThingView:
     score = scores(archive)
     drawn += score_charts(archive, score)
     tables += score_tables(archive, score)
-    return ThingView("Trends", about, said=(*said, *score_said(score)), charts=tuple(drawn), tables=tuple(tables))
+    said = (*said, *score_said(archive, score))
+    return ThingView("Trends", about, said=said, charts=tuple(drawn), tables=tuple(tables))
 
 
 def _off_plan(archive: Archive, direction: str) -> Iterator[tuple[Warp, SizeLine]]:

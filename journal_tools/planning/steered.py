@@ -54,4 +54,5 @@ def belief_from(direction: str, figures: Sequence[float]) -> Normal:
 
 
 def whole(row: Row) -> bool:
+    """Whether a row goes from the reed, or the loom, to cloth that was wet."""
     return row.first.key == ("in_reed" if row.direction == "width" else "on_loom") and row.last.rank > 10

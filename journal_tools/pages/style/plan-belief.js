@@ -77,6 +77,12 @@
     return Math.sqrt((shared * seen) / (shared + seen));
   };
 
+  /* A plain normal law, from {mean, shared, own}. */
+  Belief.normal = function (told) {
+    var at = [0.005, 0.05, 0.25, 0.5, 0.75, 0.95, 0.995];
+    return new Belief(told.mean, told.shared, told.own, { at: at, spreads: at.map(deviate) });
+  };
+
   tenterhook.Belief = Belief;
   tenterhook.normal = normal;
 })();

@@ -77,15 +77,15 @@
     trimmed: trimmed,
     bare: bare,
     shown: function (mm, unit, mark, way) { return bare(mm, unit, mark, way) + " " + unit; },
-    /* Quarter yards, or tenths of a metre. */
+    /* Quarter yards, or quarter metres. */
     wound: function (mm, unit) {
-      return unit === "in" ? fraction(nearest(mm / 228.6), 4) + " yd" : trimmed(mm / 1000, 1) + " m";
+      return unit === "in" ? fraction(nearest(mm / 228.6), 4) + " yd" : trimmed(mm / 1000, 2) + " m";
     },
     /* threads to the metre -> "24/in" */
     dense: function (perMetre, unit) { return trimmed((perMetre * MM[unit]) / 1000, 1) + "/" + unit; },
     weighed: function (grams, unit) {
-      if (unit === "oz") return trimmed(Math.ceil((grams / 28.349523125) * 2) / 2, 1) + " oz";
-      return (grams < 100 ? Math.ceil(grams / 5) * 5 : Math.ceil(grams / 10) * 10) + " g";
+      if (unit === "oz") return trimmed(Math.ceil((grams / 28.349523125) * 4 - 1e-6) / 4, 2) + " oz";
+      return Math.ceil(grams / 5 - 1e-6) * 5 + " g";
     },
     perCent: function (fraction) {
       var value = Math.round(fraction * 1000) / 10;

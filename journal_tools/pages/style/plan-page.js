@@ -46,6 +46,15 @@
 
   function beliefs(w) {
     function about(span) { return tenterhook.beliefOf(journal.forecast, span, w.kind); }
+    /* Cloth that is fulled is stopped at its size: past decisions stand for a forecast. */
+    var fulled = (journal.finishes[w.finish] || {}).fulling && (journal.fulled[w.warp] || journal.fulled[""]);
+    if (fulled) {
+      return {
+        width: tenterhook.Belief.normal(fulled.width), length: tenterhook.Belief.normal(fulled.length), fulled: fulled.warps,
+        draw: about("width in_reed on_loom"), takeUp: about("length warp on_loom"),
+        washWidth: about("width off_loom washed 1"), washLength: about("length off_loom washed 1")
+      };
+    }
     return {
       width: about("width in_reed " + w.wash), draw: about("width in_reed on_loom"), washWidth: about("width off_loom washed 1"),
       length: about("length on_loom " + w.wash), takeUp: about("length warp on_loom"), washLength: about("length off_loom washed 1")
@@ -118,6 +127,7 @@
       var short = needs[name] - have.on_hand;
       told.push(sentence("You need " + words.grams(needs[name]) + " of " + title + " and have " + have.text +
         (short > 0 ? ": " + words.grams(short) + " short." : "."), short > 0 ? "beyond" : "small"));
+      if (have.price && have.put_up) told.push(sentence("The yarn in it costs " + ((needs[name] * have.price) / have.put_up).toFixed(2) + " " + have.currency + ".", "small"));
       if (short > 0 && have.put_up) told.push(sentence("Buy " + tenterhook.many(tenterhook.arithmetic.cones(short, have.put_up), have.word) + ".", "small"));
     });
     return section.apply(null, ["Yarn, with a twentieth to spare",
@@ -134,20 +144,21 @@
   }
 
   function show(w, b, plan) {
-    var rests = words.restsOn(w), limits = words.limits(w, plan), finish = journal.finishes[w.finish], reed = plan.reed;
+    var rests = b.fulled === undefined ? words.restsOn(w) : words.fulled(b.fulled), limits = words.limits(w, plan), finish = journal.finishes[w.finish], reed = plan.reed;
     var repeats = reed.repeats && w.repeat > 2 ? ", " + reed.repeats + " repeats" + (reed.over ? " and " + reed.over + " to balance" : "") : "";
     var parts = [
       make("p", { class: "only-printed" }, words.wanted(w)),
-      make("p", { class: "rests" }, rests.guess ? make("strong", {}, "A guess. ") : null, rests.text),
+      make("p", { class: "rests" }, rests.guess ? make("strong", {}, "A guess: ") : null, rests.text),
       limits.length ? make("div", { class: "problem fault" }, list("", limits)) : null,
-      plan.useless ? make("div", { class: "problem question" }, make("strong", {}, "Sample first. "), "The range is too wide to plan by. " + words.sample(plan)) : null,
+      b.fulled !== undefined ? sentence("Stop the fulling at the size wanted; what follows is how far off past ones were stopped.")
+        : plan.useless ? make("div", { class: "problem question" }, make("strong", {}, "Sample first: "), "what it will come to is too little known to weave by. " + words.sample(plan)) : null,
       make("div", { class: "slips" },
         slip("Sley", words.size(reed.mm), tenterhook.many(reed.dents, "dent") + " of " + words.reed(w.sley) + "; " + tenterhook.many(reed.ends, "end") + repeats),
         slip(w.count > 1 ? "Weave each" : "Weave", words.woven(plan.weave), "tension on" + (plan.picks ? ", or " + plan.picks + " picks" : "")),
         slip("Wind", words.wound(plan.warp.wind), tenterhook.many(reed.ends, "end")))
     ];
     words.sentences(w, plan).forEach(function (text) { parts.push(sentence(text)); });
-    if (!plan.useless && plan.sample.worth) parts.push(sentence(words.sample(plan), "small"));
+    if (!plan.useless && b.fulled === undefined && plan.sample.worth) parts.push(sentence(words.sample(plan), "small"));
     if (w.guessedBeat) parts.push(sentence("Picks are a guess until a beat of this yarn and weave is written down; the length is what rules.", "small"));
     parts.push(tapes(w, plan), losses(w, plan, b), went(w, plan), yarn(w, plan), reeds(w, plan));
     if (finish && finish.cautions) parts.push(make("section", { class: "caution", "aria-label": "Cautions" }, make("h3", {}, "Take care"), sentence(finish.cautions, "")));

@@ -47,12 +47,12 @@
   /* Where each inch of the warp goes; take-up is on top of all that is woven. */
   function warp(w, weave, takeUp) {
     var lines = [
-      { name: w.piece, each: weave, count: w.count, woven: true },
-      { name: "fringes", each: w.fringe, count: 2 * w.count },
-      { name: "gaps between them", each: w.gap, count: w.count - 1 },
       { name: "header", each: w.header, count: 1 },
       { name: "sample, washed first", each: w.sample, count: 1, woven: true },
       { name: "cut off and tied on again", each: w.sample ? w.retie : 0, count: 1 },
+      { name: w.piece, each: weave, count: w.count, woven: true },
+      { name: "fringes", each: w.fringe, count: 2 * w.count },
+      { name: "gaps between them", each: w.fringe ? 0 : w.gap, count: w.count - 1 },
       { name: "loom waste", each: w.waste, count: 1 }
     ].filter(function (line) { return line.each * line.count > 0; });
     lines.forEach(function (line) { line.mm = line.each * line.count; });
@@ -78,7 +78,7 @@
     var thrown = w.beat ? a.picks_for(weave, w.beat) * w.count + a.picks_for(w.sample, w.beat) : null;
     var width = expected(reed.mm, b.width, hems[0], w.count), length = expected(weave, b.length, hems[1], w.count);
     var doubt = Math.max((width.high - width.low) / 2 / width.mm, (length.high - length.low) / 2 / length.mm);
-    var left = b.width.afterSeeingOne(w.tapeDoubt) / b.width.shared;
+    var left = b.width.afterSeeingOne(w.tapeDoubt / reed.mm) / b.width.shared;
     return {
       reed: reed, hems: hems, weave: weave, takeUp: takeUp, warp: wound,
       windLong: a.upward(warp(w, weave, longest).mm, w.step.wind),

@@ -22,9 +22,8 @@
     var same = w.weft === w.warp, lines = ["---", "title: " + plain(w.title)];
     function add(indent, key, value) { lines.push(indent + key + ":" + (value === undefined ? "" : " " + value)); }
     if (w.loom) add("", "loom", w.loom);
-    if (same) add("", "yarn", w.warp);
+    add("", "yarn", w.warp);
     add("", "warp");
-    if (!same) add("  ", "yarn", w.warp);
     add("  ", "ends", plan.reed.heddled);
     add("  ", "wound", f.wound(plan.warp.wind, units.length));
     if (plan.reed.floating) add("  ", "floating_selvedges", w.warp);
@@ -32,7 +31,6 @@
     add("", "weave", plain(w.weave));
     add("", "reed", plan.reed.sley.text);
     add("", "sley", plan.reed.sley.order.join("-"));
-    add("", "in_reed", size(plan.reed.mm));
     if (w.beat) add("", "beat", f.dense(w.beat, units.density));
     if (w.hem.depth) {
       add("", "hem");
@@ -45,7 +43,8 @@
     add("", "plan");
     lines.push("  - piece: " + plain(w.piece));
     add("    ", "count", w.count);
-    add("    ", "on_loom", across(plan.onLoom.mm, plan.weave));
+    add("    ", "in_reed", size(plan.reed.mm));
+    add("    ", "on_loom", f.bare(plan.onLoom.mm, units.length, mark) + " x " + f.shown(plan.weave, units.length, journal.steps.weave));
     if (plan.picks) add("    ", "picks", plan.picks);
     if (w.hemmed) add("    ", "made_up", across(w.width, w.long));
     else add("    ", w.wash === "settled" ? "washed 3" : "washed", across(w.width, w.long));

@@ -3,6 +3,7 @@
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
   var f = tenterhook.figures;
+  var CLOTH_SD = 25.4 / 16; /* mm: cloth wanders an eighth (k = 2) however it is read */
   var EDGES = { "both ends": [0, 2], "one end": [0, 1], "all four": [2, 2], sides: [2, 0] };
 
   function Form(form, journal) {
@@ -97,7 +98,7 @@
     w.title = v.title || w.piece.charAt(0).toUpperCase() + w.piece.slice(1) + (w.count > 1 && !/s$/.test(w.piece) ? "s" : "") + " in " + warpYarn.title;
     var greatest = warpYarn.room && weave.room ? warpYarn.room * weave.room : null;
     w.closeness = greatest ? w.sett / greatest : null;
-    w.tapeDoubt = Math.max(journal.steps.tape / Math.sqrt(12), 1.5875) / w.width;
+    w.tapeDoubt = Math.max(journal.steps.tape / Math.sqrt(12), CLOTH_SD);
     w.kind = {
       weave: w.weave, finish: w.finish, warp_yarn: w.warp, weft_yarn: weft, warp_fibre: warpYarn.fibre, weft_fibre: weftYarn.fibre,
       closeness: w.closeness

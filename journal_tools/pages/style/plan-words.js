@@ -6,6 +6,8 @@
 
   function many(number, one, several) { return number + " " + (number === 1 ? one : several || one + "s"); }
 
+  function capital(words) { return words.charAt(0).toUpperCase() + words.slice(1); }
+
   function Words(journal) {
     this.units = journal.units;
     this.steps = journal.steps;
@@ -21,31 +23,34 @@
   Words.prototype.grams = function (g) { return f.weighed(g, this.units.weight); };
   Words.prototype.dense = function (perMetre) { return f.dense(perMetre, this.units.density); };
 
-  /* What it rests on. guess: whether nothing was woven in the yarn, so that it is one. */
+  /* What it rests on. guess: whether nothing was measured in the yarn, so that it is one. */
   Words.prototype.restsOn = function (w) {
-    var yarn = this.journal.yarns[w.warp], weave = (yarn.usual || {})[w.weave], number = yarn.warps || 0;
-    var others = this.others(w.warp, yarn.fibre);
-    var weft = w.weft !== w.warp && this.journal.yarns[w.weft];
-    var and = weft && !weft.warps ? " Nothing of yours in " + weft.title + " as warp, so the weft is a guess." : "";
-    if (!number) {
-      var by = others ? "It goes by " + many(others, "warp") + " in the same fibre." : "It goes by common practice.";
-      return { guess: true, text: "Nothing of yours in " + yarn.title + ". " + by + and };
+    var on = this.warps(function (kind) { return [kind.warp, kind.weft].some(function (yarn) { return yarn === w.warp || yarn === w.weft; }); });
+    var both = this.warps(function (kind) {
+      return kind.weave === w.weave && [kind.warp, kind.weft].some(function (yarn) { return yarn === w.warp || yarn === w.weft; });
+    });
+    var inWeave = this.warps(function (kind) { return kind.weave === w.weave; }), yarn = this.journal.yarns[w.warp];
+    var ours = this.journal.shared ? "" : " of your", warps = ours + " warps";
+    if (!on) {
+      var by = inWeave ? "It goes by " + (inWeave > 1 ? inWeave + warps : "one" + (ours ? warps : " warp")) + " in " + w.weave + "." : "It goes by common practice.";
+      return { guess: true, text: (this.journal.shared ? "nothing in " : "nothing of yours in ") + yarn.title + ". " + by };
     }
-    var mostly = yarn.mostly && number > 1 ? ", mostly " + yarn.mostly : "";
-    var inWeave = weave ? (weave.warps < number ? many(weave.warps, "of them", "of them") + " in " + w.weave + "." : "")
-      : "None in " + w.weave + ".";
-    return {
-      guess: false,
-      text: ("Rests on " + many(number, "of your warps", "of your warps") + " in " + yarn.title + mostly + ". " + inWeave).trim() + and
-    };
+    var said = "Rests on " + (on > 1 ? on + warps : "one" + (ours ? warps : " warp")) + (on > 1 && yarn.mostly ? ", mostly " + yarn.mostly : "") + ".";
+    return { guess: false, text: said + (both < on ? " " + (both || "None") + " in " + w.weave + "." : "") };
   };
 
-  Words.prototype.others = function (name, fibre) {
-    var yarns = this.journal.yarns, sum = 0;
-    Object.keys(yarns).forEach(function (each) {
-      if (each !== name && fibre && yarns[each].fibre === fibre) sum += yarns[each].warps || 0;
+  Words.prototype.fulled = function (warps) {
+    var from = (warps > 1 ? warps + " fulled warps" : "one fulled warp") + (this.journal.shared ? "" : " of yours");
+    return { guess: false, text: "Fulled cloth is stopped at its size: its end sizes " + (warps ? "go by " + from : "are a guess from common practice") + "." };
+  };
+
+  /* How many warps have a kind of cloth. */
+  Words.prototype.warps = function (fits) {
+    var journal = this.journal, found = {}, yarns = Object.keys(journal.yarns), weaves = Object.keys(journal.weaves);
+    journal.woven.forEach(function (each) {
+      if (fits({ warp: yarns[each[1]], weft: yarns[each[2]], weave: weaves[each[3]] })) found[each[0]] = true;
     });
-    return sum;
+    return Object.keys(found).length;
   };
 
   Words.prototype.reed = function (sley) {
@@ -56,18 +61,18 @@
 
   /* The sentences, in the order in which they are acted on. */
   Words.prototype.sentences = function (w, plan) {
-    var own = w.hemmed ? "Made up" : w.wash === "settled" ? "Settled" : "Washed", said = [], worst = plan.length.worst;
+    var own = w.hemmed ? "Made up" : w.wash === "settled" ? "Settled" : "Washed", said = [];
     said.push(own + ", expect " + this.size(plan.width.mm) + " wide, nine times in ten " +
       this.between(plan.width.low, plan.width.high) + "; and " + this.size(plan.length.mm) + " long, nine times in ten " +
       this.between(plan.length.low, plan.length.high) + ".");
     if (w.count > 1) {
-      said.push("The shortest of the " + w.count + " is under " + this.size(worst) + " only once in twenty times, and the narrowest under " +
-        this.size(plan.width.worst) + ".");
+      said.push("The shortest of the " + w.count + " is under " + this.size(plan.length.worst) + ", the narrowest under " +
+        this.size(plan.width.worst) + " only once in twenty times.");
     }
     if (plan.risk) {
       said.push("1 time in " + this.oneIn(plan.risk.chance) + (w.count > 1 ? " one of them" : " it") + " comes up under " +
-        this.woven(plan.risk.limit) + ". Weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
-        this.woven(plan.risk.warp) + " of warp) and it is 1 in " + this.oneIn(plan.risk.after) + ".");
+        this.woven(plan.risk.limit) + "; weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
+        f.shown(plan.risk.warp, this.units.length, this.steps.weave, Math.ceil) + " of warp) and it is 1 in " + this.oneIn(plan.risk.after) + ".");
     }
     return said;
   };
@@ -80,19 +85,26 @@
 
   /* What must be said before the warp is wound. */
   Words.prototype.limits = function (w, plan) {
-    var said = [], loom = this.journal.looms[w.loom], weave = this.journal.weaves[w.weave] || {};
-    if (loom && loom.width && plan.reed.mm > loom.width + 0.5) {
-      said.push(this.size(plan.reed.mm) + " in the reed is more than " + loom.title + " weaves, which is " + this.size(loom.width) + ".");
+    var said = [], loom = this.journal.looms[w.loom], weave = this.journal.weaves[w.weave] || {}, off = plan.reed.sley.off;
+    if (loom && loom.width && plan.reed.mm > loom.width + 0.001) {
+      said.push(this.size(plan.reed.mm) + " in the reed is " + this.size(plan.reed.mm - loom.width) + " wider than " + loom.title + " (" + this.size(loom.width) + ").");
     }
     if (loom && loom.shafts && weave.shafts > loom.shafts) {
-      said.push(w.weave + " wants " + weave.shafts + " shafts; " + loom.title + " has " + loom.shafts + ".");
+      said.push(capital(w.weave) + " takes " + weave.shafts + " shafts, and " + loom.title + " has " + loom.shafts + ".");
     }
-    if (Math.abs(plan.reed.sley.off) > w.usual.sett_off) {
-      said.push("No reed gives " + this.dense(w.sett) + ": the nearest is " + this.dense(plan.reed.sley.sett) + ".");
+    if (loom && loom.heddles && weave.threading) {
+      for (var shaft = 1; shaft <= weave.shafts; shaft += 1) {
+        var wanted = tenterhook.arithmetic.heddles(plan.reed.heddled, weave.threading, shaft), has = loom.heddles[shaft] || loom.heddles[0];
+        if (has !== undefined && wanted > has) {
+          said.push("Shaft " + shaft + " takes " + wanted + " heddles and " + loom.title + " has " + has + " on it: " + (wanted - has) + " more to put on.");
+        }
+      }
     }
-    if (w.closeness > 1) said.push(this.dense(w.sett) + " is closer than the yarn can lie in " + w.weave + " by Ashenhurst's rule.");
-    var finish = this.journal.finishes[w.finish];
-    if (finish && finish.fulling) said.push("Fulled cloth is stopped at its size: these figures are of cloth that is only washed.");
+    if (Math.abs(off) > w.usual.sett_off) {
+      said.push("The true sett is " + this.dense(plan.reed.sley.sett) + ", " + Math.round(Math.abs(off) * 100) + " % " +
+        (off > 0 ? "closer" : "more open") + " than the " + this.dense(w.sett) + " wanted" + (w.sley === w.choices[0] ? ": no reed" + (loom && loom.reeds ? " of " + loom.title : "") + " comes nearer." : "."));
+    }
+    if (w.closeness > 1) said.push(this.dense(w.sett) + " is closer than the yarn can lie in " + w.weave + ", by Ashenhurst’s rule.");
     return said;
   };
 
