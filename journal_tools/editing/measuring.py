@@ -57,6 +57,11 @@ class Spot:
         """The number of its last wash, 0 for none."""
         return max((at.wash or place for place, at in enumerate(self.said.washed, start=1)), default=0)
 
+    def wash(self, number: int) -> tuple[int, SizeAt] | None:
+        """One of its washes and its place among them, None where the record does not have it."""
+        numbered = ((place, at) for place, at in enumerate(self.said.washed) if (at.wash or place + 1) == number)
+        return next(numbered, None)
+
     def washed_again(self, size: Size) -> Spot:
         """The same with one wash more, so that the next one is the one after."""
         washed = (*self.said.washed, SizeAt(size=size, wash=self.washes + 1))
@@ -169,34 +174,47 @@ def _both(typed: str, units: Units) -> Any:
     return parse_size(typed, units)
 
 
-def change_for(spot: Spot, state: str, typed: str, *, replace: bool = False) -> Change:
-    """The change that writes one measured state; a wash is added as the next one.
+def change_for(spot: Spot, state: str, typed: str, *, replace: bool = False, wash: int | None = None) -> Change:
+    """The change that writes one measured state.
 
-    Raises NotMeasured when the record has it already and it is not to be replaced.
+    wash: which wash it is; else it is added as the next one, or replaces the last. Raises NotMeasured
+    when the record has it already and it is not to be replaced.
     """
     if state == "washed":
-        return _wash(spot, typed, replace)
+        return _mended_wash(spot, typed, wash or spot.washes) if replace else _new_wash(spot, typed, wash)
     if spot.has(state) and not replace:
         raise NotMeasured(f"the record has {state} already; say --replace to put {typed} in its place.")
     return Change((*spot.path, state, *_inside(getattr(spot.said, state))), typed)
 
 
-def _wash(spot: Spot, typed: str, replace: bool) -> Change:
-    """The next wash, or with `replace` another size for the last one, wherever the record has it."""
-    last, keys = spot.washes, spot.said.lines
+def _new_wash(spot: Spot, typed: str, number: int | None) -> Change:
+    """A wash that the record does not have: the next one, or the one of this number."""
+    last = spot.washes
+    if number is not None and spot.wash(number) is not None:
+        raise NotMeasured(f"the record has wash {number} already; say --replace to put {typed} in its place.")
+    if number not in (None, last + 1):
+        return Change((*spot.path, f"washed {number}"), typed)
     if not last:
         return Change((*spot.path, "washed"), typed)
-    by_number = any(key.startswith("washed ") for key in keys)
+    by_number = any(key.startswith("washed ") for key in spot.said.lines)
     in_words = spot.said.washed[0].wash is None and _inside(spot.said.washed[0])
-    if not replace:
-        if by_number or in_words:
-            return Change((*spot.path, f"washed {last + 1}"), typed)
-        return Change((*spot.path, "washed"), typed, append=True)
-    size = spot.said.washed[-1]
-    if f"washed {last}" in keys:
-        where: KeyPath = (f"washed {last}",)
+    if by_number or in_words:
+        return Change((*spot.path, f"washed {last + 1}"), typed)
+    return Change((*spot.path, "washed"), typed, append=True)
+
+
+def _mended_wash(spot: Spot, typed: str, number: int) -> Change:
+    """Another size for a wash that the record has, wherever it stands; the first one where it has none."""
+    if not spot.washes and number <= 1:
+        return Change((*spot.path, "washed"), typed)
+    found = spot.wash(number)
+    if found is None:
+        raise NotMeasured(f"the record has no wash {number} to replace; its last one is wash {spot.washes}.")
+    place, size = found
+    if f"washed {number}" in spot.said.lines:
+        where: KeyPath = (f"washed {number}",)
     else:
-        where = ("washed",) if size.wash is None else ("washed", last - 1)
+        where = ("washed",) if size.wash is None else ("washed", place)
     return Change((*spot.path, *where, *_inside(size)), typed)
 
 
@@ -205,15 +223,30 @@ def _inside(size: object) -> KeyPath:
     return ("size",) if isinstance(size, SizeAt) and len(size.lines) > 1 else ()
 
 
+def text_with(path: Path, changes: list[Change], file: str) -> str:
+    """The record's text as it would be with the changes. Raises SpliceRefused where that is not safe."""
+    return splice(read_file(path, file).text, changes, file)
+
+
 def write(path: Path, changes: list[Change], file: str, *, dry_run: bool = False) -> None:
     """Splice the changes into the record. Raises SpliceRefused, and leaves the file, when that is not safe.
 
     dry_run: find out whether it could be done, and write nothing.
     """
     if dry_run:
-        splice(read_file(path, file).text, changes, file)
+        text_with(path, changes, file)
     else:
         splice_file(path, changes, file)
+
+
+def has_hems(warp: Warp, spot: Spot) -> bool:
+    """Whether a hem is recorded or planned for this piece, so that a hemmed size can be measured."""
+    stretch: Stretch = warp.stretches[int(spot.path[1])] if spot.path[:1] == ("stretches",) else warp
+    said = next((level.hem for level in (spot.said, stretch, warp) if level.hem is not None), None)
+    if said is not None:
+        return said.edges != "none"
+    planned = [plan.hemmed for plan in (*stretch.plan, *warp.plan)]
+    return any(each is not None for each in (*planned, stretch.hemmed, *(piece.hemmed for piece in stretch.pieces)))
 
 
 def with_units(units: Units, warp: Warp) -> Units:

@@ -15,7 +15,7 @@ from journal_tools.quantities import Units, Unreadable, parse_yarn_number
 from journal_tools.records.draft import Draft
 from journal_tools.records.fences import lines_of
 from journal_tools.records.finish import Finish
-from journal_tools.records.front_matter import FrontMatter, read_file
+from journal_tools.records.front_matter import FrontMatter, read_file, read_front_matter
 from journal_tools.records.kinds import KINDS
 from journal_tools.records.loom import Loom
 from journal_tools.records.model import Model, read_model
@@ -105,6 +105,16 @@ def read_journal(folder: Path, *, about_yarn: str | None = None) -> Journal:
     if any(old):
         found["warps"] = {name: with_new_names(cast(Warp, warp), *old) for name, warp in found["warps"].items()}
     return Journal(folder, settings, problems=tuple(sorted(problems)), **found)  # type: ignore[arg-type]
+
+
+def with_warp_text(journal: Journal, warp: Warp, text: str) -> Journal:
+    """The journal as it would be with another text in the file of one warp. Nothing is written."""
+    problems = [problem for problem in journal.problems if problem.file != warp.file]
+    front = read_front_matter(text, warp.file)
+    read = _read_front(front, Warp, journal.settings.units, problems)
+    read = dataclasses.replace(read, name=warp.name, notes=front.notes, file=warp.file)
+    read = with_new_names(read, *(old_names(journal.kind(sub)) for sub in ("looms", "drafts", "finishes")))
+    return dataclasses.replace(journal, warps={**journal.warps, warp.name: read}, problems=tuple(sorted(problems)))
 
 
 def _names_of_yarn(yarns: Mapping[str, Yarn], typed: str) -> tuple[str, ...]:

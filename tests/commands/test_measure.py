@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -26,12 +29,50 @@ class TestOptions:
         assert "  width, reed to washed               11.7 % ± 0.7\n" in said.output
         assert "  length, loom to washed               8.7 % ± 1.1\n" in said.output
 
-    def test_a_question_is_asked_at_once(self, tenterhook: Shell, tideline: Path) -> None:
-        """Cloth that grew in a second wash is written, and asked about."""
-        said = tenterhook("measure", "tideline-towels", "--washed", "18 5/8 x 30")
+    def test_what_can_hardly_be_is_asked_first(self, tenterhook: Shell, tideline: Path) -> None:
+        """Cloth of 46 x 76 inches out of a reed of 20 1/4 is asked about, and not written: it was centimetres."""
+        said = tenterhook("measure", "tideline-towels", "--washed", "46 x 76")
+
+        assert 1 == said.exit_code
+        assert "wider than the 20 1/4 in it stood in the reed" in said.output
+        assert "Nothing was written. If it is so, say --anyway as well.\n" == said.stderr
+        assert TIDELINE == text_of(tideline)
+
+    def test_anyway_it_is_written(self, tenterhook: Shell, tideline: Path) -> None:
+        """With --anyway the figure is written, and what the journal asks about it is told below the losses."""
+        said = tenterhook("measure", "tideline-towels", "--washed", "18 5/8 x 30", "--anyway")
 
         assert 0 == said.exit_code
+        assert "  - 17 7/8 x 30 1/8\n  - 18 5/8 x 30\n" in text_of(tideline)
         assert "question washed 2" in said.output
+
+    def test_what_is_asked_already_is_no_hindrance(self, tenterhook: Shell) -> None:
+        """A question that the journal asks anyway does not keep another figure out; an accepted one neither."""
+        path = tenterhook.write("warps/wide", TIDELINE.replace("17 7/8 x", "46 x"))
+        assert 0 == tenterhook("measure", "wide", "--picks", "561").exit_code
+
+        path = tenterhook.write("warps/wide", TIDELINE.replace("---\n", "---\naccepted: grew\n", 1))
+        assert 0 == tenterhook("measure", "wide", "--washed", "18 5/8 x 30").exit_code
+        assert "  - 18 5/8 x 30\n" in text_of(path)
+
+    @pytest.mark.skipif(os.name == "nt", reason="a terminal is made as Linux and macOS make one")
+    @pytest.mark.parametrize(("answer", "written"), [("y\n", True), ("n\n", False), ("\n", False)])
+    def test_on_a_terminal_it_can_be_answered(
+        self, tenterhook: Shell, tideline: Path, answer: str, written: bool
+    ) -> None:
+        """On a terminal the question wants a yes; anything else leaves the record as it was."""
+        import pty
+
+        mine, its = pty.openpty()
+        words = [sys.executable, "-m", "journal_tools", "measure", "tideline-towels", "--washed", "46 x 76"]
+        with subprocess.Popen(words, stdin=its, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+            os.write(mine, answer.encode())
+            said, _ = process.communicate(timeout=60)
+        os.close(mine)
+        os.close(its)
+
+        assert b"Write it anyway? [y/N]" in said
+        assert (written, not written) == ("  - 46 x 76\n" in text_of(tideline), process.returncode == 1)
 
     def test_against_the_plan(self, tenterhook: Shell) -> None:
         """A size that was planned is held against the plan, in words."""
@@ -141,8 +182,60 @@ class TestWashes:
         said = tenterhook("measure", "tideline-towels", "--washed", "17 x 29", "--washed", "16 x 28", "--replace")
 
         assert 1 == said.exit_code
-        assert "with --replace only the last wash is written anew; say --washed once.\n" == said.stderr
+        why = "only one wash is written anew, the last or the one of --wash; say --washed once.\n"
+        assert why == said.stderr
         assert TIDELINE == text_of(tideline)
+
+
+    @pytest.mark.parametrize(
+        ("before", "after"),
+        [
+            ("washed:\n  - 19 x 31\n  - 18 x 30\n", "washed:\n  - 18 1/2 x 30\n  - 18 x 30\n"),
+            ("washed: 19 x 31\nwashed 2: 18 x 30\n", "washed: 18 1/2 x 30\nwashed 2: 18 x 30\n"),
+            ("washed 1: 19 x 31\nwashed 2: 18 x 30\n", "washed 1: 18 1/2 x 30\nwashed 2: 18 x 30\n"),
+            (
+                "washed:\n  - size: 19 x 31\n    pressed: yes\n  - 18 x 30\n",
+                "washed:\n  - size: 18 1/2 x 30\n    pressed: yes\n  - 18 x 30\n",
+            ),
+        ],
+    )
+    def test_an_earlier_wash_is_mended(self, tenterhook: Shell, before: str, after: str) -> None:
+        """--wash 1 --replace puts another size in the place of the first wash, and the second stays."""
+        path = tenterhook.write("warps/bare", f"---\ntitle: Bare\n{before}---\n")
+        said = tenterhook("measure", "bare", "--washed", "18 1/2 x 30", "--wash", "1", "--replace")
+
+        assert 0 == said.exit_code
+        assert f"---\ntitle: Bare\n{after}---\n" == text_of(path)
+
+    def test_a_wash_that_was_left_out(self, tenterhook: Shell) -> None:
+        """A wash is written under its number where the ones before it were not measured, or it was not."""
+        path = tenterhook.write("warps/bare", "---\ntitle: Bare\nwashed 2: 18 x 30\n---\n")
+        tenterhook("measure", "bare", "--washed", "18 1/4 x 30 1/4", "--wash", "1")
+        tenterhook("measure", "bare", "--washed", "17 7/8 x 29 3/4", "--wash", "4")
+
+        assert "washed 2: 18 x 30\nwashed 1: 18 1/4 x 30 1/4\nwashed 4: 17 7/8 x 29 3/4\n" in text_of(path)
+
+    @pytest.mark.parametrize(
+        ("words", "why"),
+        [
+            (["--washed", "17 x 29", "--wash", "1"], "the record has wash 1 already; say --replace"),
+            (["--washed", "17 x 29", "--wash", "3", "--replace"], "no wash 3 to replace; its last one is wash 1."),
+            (["--picks", "561", "--wash", "1"], "--wash says which wash --washed is; say --washed as well."),
+        ],
+    )
+    def test_which_wash_must_be_clear(self, tenterhook: Shell, tideline: Path, words: list[str], why: str) -> None:
+        """A wash that is there is kept, one that is not there cannot be replaced, and --wash is of --washed."""
+        said = tenterhook("measure", "tideline-towels", *words)
+
+        assert 1 == said.exit_code
+        assert why in said.stderr
+        assert TIDELINE == text_of(tideline)
+
+    def test_that_it_is_one_more_is_said(self, tenterhook: Shell, tideline: Path) -> None:
+        """A size that becomes the second wash says so, with what mends the first one."""
+        said = tenterhook("measure", "tideline-towels", "--washed", "17 3/4 x 30")
+
+        assert "wrote washed: 17 3/4 x 30 (one wash more; to mend one, say --wash 1 --replace)\n" in said.output
 
 
 class TestReplacing:

@@ -2,18 +2,30 @@
 
 from __future__ import annotations
 
+import os
+import signal
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
 from tests.commands.shell import TIDELINE, Shell, text_of
 
+CAN_BE_STOPPED = """\
+import signal
+from journal_tools.commands.main import main
+signal.signal(signal.SIGINT, signal.default_int_handler)
+main(prog_name="tenterhook")
+"""
+"""The command line with Ctrl+C as at a desk; what runs in the background may be told not to hear it."""
+
 
 class TestAsked:
     def test_state_by_state(self, tenterhook: Shell) -> None:
         """Without a size it asks for each state in the order of the cloth; an empty answer leaves it out."""
         path = tenterhook.write("warps/bare", "---\ntitle: Bare\n---\n")
-        said = tenterhook("measure", "bare", typed="20 1/4\n19 3/8 x 33\n\n\n17 7/8 x 30 1/8\n\n561\n\n")
+        said = tenterhook("measure", "bare", typed="20 1/4\n19 3/8 x 33\n\n17 7/8 x 30 1/8\n\n561\n\n")
 
         assert 0 == said.exit_code
         assert "A bare number is in inches." in said.output
@@ -25,7 +37,7 @@ class TestAsked:
 
     def test_only_what_is_missing(self, tenterhook: Shell, tideline: Path) -> None:
         """It does not ask for what the record has, except for the next wash."""
-        said = tenterhook("measure", "tideline-towels", typed="\n\n17 3/4 x 30\n\n\n\n")
+        said = tenterhook("measure", "tideline-towels", typed="\n17 3/4 x 30\n\n\n\n")
 
         assert "In the reed" not in said.output
         assert "On the loom" not in said.output
@@ -35,7 +47,7 @@ class TestAsked:
     def test_a_bad_answer_is_asked_again(self, tenterhook: Shell, tideline: Path) -> None:
         """What cannot be read is explained and asked again, and nothing typed before is lost."""
         said = tenterhook(
-            "measure", "tideline-towels", typed="19 1/4\nninteen x 3\n19 1/4 x 32 1/8\n\n\n\nmany\n561\n\n"
+            "measure", "tideline-towels", typed="19 1/4\nninteen x 3\n19 1/4 x 32 1/8\n\n\nmany\n561\n\n"
         )
 
         assert 0 == said.exit_code
@@ -46,7 +58,7 @@ class TestAsked:
 
     def test_which_piece(self, tenterhook: Shell, napkins: Path) -> None:
         """Of several pieces it asks which, and asks again for a name that is none."""
-        said = tenterhook("measure", "napkins", typed="napkin 9\nnapkins 2-6\n\n20 1/2 x 21\n\n\n\n\n\n\n")
+        said = tenterhook("measure", "napkins", typed="napkin 9\nnapkins 2-6\n\n20 1/2 x 21\n\n\n\n\n\n")
 
         assert 0 == said.exit_code
         assert 2 == said.output.count("Which piece?")
@@ -61,16 +73,87 @@ class TestAsked:
         assert TIDELINE == text_of(tideline)
 
     def test_an_end_in_the_middle(self, tenterhook: Shell, tideline: Path) -> None:
-        """When the answers break off, nothing is written and the status says so."""
+        """When the answers end (Ctrl+D), those that were given are written, and it is said what was written."""
         said = tenterhook("measure", "tideline-towels", typed="19 1/4 x 32 1/8\n")
 
-        assert 1 == said.exit_code
+        assert 0 == said.exit_code
+        assert "The answers end here; what you gave until now is taken.\nwrote off_loom: 19 1/4" in said.output
+        assert TIDELINE[:-4] + "off_loom: 19 1/4 x 32 1/8\n---\n" == text_of(tideline)
+
+    def test_an_end_before_any_answer(self, tenterhook: Shell, tideline: Path) -> None:
+        """When the answers end before there is one, nothing is written, and that is said."""
+        said = tenterhook("measure", "tideline-towels", typed="")
+
+        assert 0 == said.exit_code
+        assert said.output.endswith("\nNothing to write.\n")
         assert TIDELINE == text_of(tideline)
+
+    @pytest.mark.skipif(os.name == "nt", reason="a terminal is made as Linux and macOS make one")
+    def test_stopped_in_the_middle(self, tenterhook: Shell, tideline: Path) -> None:
+        """Ctrl+C writes nothing, and says the line that would write what was given."""
+        import pty
+
+        mine, its = pty.openpty()
+        words = [sys.executable, "-c", CAN_BE_STOPPED, "measure", "tideline-towels"]
+        with subprocess.Popen(
+            words, stdin=its, stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True
+        ) as process:
+            assert process.stdout is not None
+            os.write(mine, b"19 1/4 x 32 1/8\n")
+            seen = b""
+            while b"Washed 2" not in seen:
+                read = os.read(process.stdout.fileno(), 1000)
+                assert read, seen
+                seen += read
+            process.send_signal(signal.SIGINT)
+            _, said = process.communicate(timeout=60)
+        os.close(mine)
+        os.close(its)
+
+        assert 1 == process.returncode
+        assert (
+            "Stopped; nothing was written.\n"
+            "To write what you gave: tenterhook measure tideline-towels --off-loom '19 1/4 x 32 1/8'\n"
+        ) == said.decode()
+        assert TIDELINE == text_of(tideline)
+
+    def test_what_can_hardly_be_is_asked_at_once(self, tenterhook: Shell, tideline: Path) -> None:
+        """A size that grew is asked about before the next question; without a yes it is asked for again."""
+        said = tenterhook(
+            "measure", "tideline-towels", typed="\n46 x 76\nn\n17 3/4 x 30\n\n\n\n"
+        )
+
+        assert 1 == said.output.count("Write it anyway? [y/N]")
+        assert 2 == said.output.count("Washed 2 and dry")
+        assert "washed:\n  - 17 7/8 x 30 1/8\n  - 17 3/4 x 30\n" in text_of(tideline)
+
+    def test_with_a_yes_it_is_written(self, tenterhook: Shell, tideline: Path) -> None:
+        """A figure that was asked about and meant is written, and is not asked about a second time."""
+        said = tenterhook("measure", "tideline-towels", typed="\n18 5/8 x 30\ny\n\n\n\n")
+
+        assert 1 == said.output.count("question washed 2")
+        assert "  - 18 5/8 x 30\n" in text_of(tideline)
+
+    @pytest.mark.parametrize(
+        ("more", "asked"),
+        [
+            ("", False),
+            ("fringe: 2 in each end\n", False),
+            ("hem: none\n", False),
+            ("hem: 1 in\n", True),
+            ("plan:\n  hemmed: 17 x 28\n", True),
+        ],
+    )
+    def test_a_hem_is_asked_for_where_there_is_one(self, tenterhook: Shell, more: str, asked: bool) -> None:
+        """The hemmed size is asked for where a hem is recorded or planned: a scarf with a fringe has none."""
+        tenterhook.write("warps/scarf", TIDELINE.replace("---\n", f"---\n{more}", 1))
+
+        assert asked == ("Hemmed (width x length)" in tenterhook("measure", "scarf", typed="\n" * 8).output)
 
     def test_in_the_units_of_the_record(self, tenterhook: Shell) -> None:
         """A record in centimetres is asked in centimetres."""
         tenterhook.write("warps/bare", "---\ntitle: Bare\nunits: cm\n---\n")
-        said = tenterhook("measure", "bare", typed="51.4\n49 x 84\n\n\n45.4 x 76.5\n\n\n\n")
+        said = tenterhook("measure", "bare", typed="51.4\n49 x 84\n\n45.4 x 76.5\n\n\n\n")
 
         assert "A bare number is in centimetres." in said.output
         assert "11.7 %" in said.output
