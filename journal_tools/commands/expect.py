@@ -46,7 +46,7 @@ def command(
     \b
       warp_yarn, weft_yarn, weave, finish   the cloth it is of; null where nobody knows
       sett_per_m, closeness   ends to the metre in the reed, and over the most that the yarn takes
-      usual        what of these was not asked for and is as it mostly was
+      usual, new   what of these was not asked for and is as it mostly was; yarns that no warp has yet
       rests_on     basis; warps in the yarn, the weave, both and the fibre, weightiest first; the heaviest
                    of all, and by how much it moves the width's ln(last / first)
       figures      figure, direction, from, to, loss, least, most; sample_first where the range is too wide

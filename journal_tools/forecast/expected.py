@@ -90,12 +90,14 @@ class Expected:
     """The answer. kind: the cloth it is of. sett_per_m: its sett in the reed, None where nobody knows.
 
     usual: which of "weave", "weft", "warp", "sett" and "finish" were not asked for and are as they mostly
-    were. fulling: of the yarn where cloth of it was fulled, or is to be; else None.
+    were. new: those of its yarns that no warp has measured yet. fulling: of the yarn where cloth of it was
+    fulled, or is to be; else None.
     """
 
     kind: ClothKind
     sett_per_m: float | None
     usual: tuple[str, ...]
+    new: tuple[str, ...]
     figures: tuple[Figure, ...]
     fulling: Fulling | None
 
@@ -108,7 +110,10 @@ class Expected:
 
 def expected_of(journal: Journal, memory: Memory, asked: Asked) -> Expected:
     """What the journal leads one to expect."""
-    kind, sett, usual = meant(journal, kinds_of(memory.observed["width"] + memory.observed["length"]), asked)
+    woven = kinds_of(memory.observed["width"] + memory.observed["length"])
+    kind, sett, usual = meant(journal, woven, asked)
+    measured = {yarn for _, each in woven for yarn in (each.warp_yarn, each.weft_yarn)}
+    new = tuple(yarn for yarn in dict.fromkeys((kind.warp_yarn, kind.weft_yarn)) if yarn not in measured)
     recipe = journal.finishes.get(kind.finish)
     to_be_fulled = recipe is not None and bool(recipe.fulling)
     fulling = Fulling.of(journal, kind.warp_yarn, fulled_cloths(journal))
@@ -116,7 +121,7 @@ def expected_of(journal: Journal, memory: Memory, asked: Asked) -> Expected:
         Figure(*span, memory.belief(span[1], kind, *span[2:]), memory.rests_on(span[1], kind, *span[2:]))
         for span in (FULLED_SPANS if to_be_fulled else SPANS)
     )
-    return Expected(kind, sett, usual, figures, fulling if to_be_fulled or fulling.basis == "yarn" else None)
+    return Expected(kind, sett, usual, new, figures, fulling if to_be_fulled or fulling.basis == "yarn" else None)
 
 
 def kinds_of(observed: Iterable[Observed]) -> tuple[tuple[str, ClothKind], ...]:

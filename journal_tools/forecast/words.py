@@ -70,12 +70,13 @@ def rests_words(journal: Journal, expected: Expected) -> str:
     on = first.rests_on
     number, both = len(on.yarn_warps), len(on.both)
     if not number:
-        yarn = yarn_words(journal, kind.warp_yarn)
-        return f"A guess: nothing of yours in {yarn}. {_instead(journal, on, kind.warp_fibre)}"
+        yarns = " or ".join(dict.fromkeys(yarn_words(journal, each) for each in (kind.warp_yarn, kind.weft_yarn)))
+        return f"A guess: nothing of yours in {yarns}. {_instead(journal, on, kind.warp_fibre)}"
     said = [f"Rests on {_warps(number)}"]
     said[0] += (
         f", mostly {_title(journal, on.yarn_warps[0])}." if number > 1 else f", {_title(journal, on.yarn_warps[0])}."
     )
+    said += [f"None in {yarn_words(journal, yarn)}." for yarn in expected.new]
     if kind.weave and both < number:
         said.append(f"{_number(both)} in {kind.weave}.{_near_weave(on, kind.weave)}")
     if abs(on.moves) >= MOVES and number > 1:
@@ -237,6 +238,7 @@ def as_json(expected: Expected) -> Mapping[str, object]:
         "closeness": None if kind.closeness is None else round(kind.closeness, 3),
         "finish": kind.finish or None,
         "usual": list(expected.usual),
+        "new": list(expected.new),
         "rests_on": {
             "basis": on.basis,
             "yarn_warps": list(on.yarn_warps),

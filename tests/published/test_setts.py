@@ -72,8 +72,8 @@ class TestOtherTables:
     def test_threads_of_32s_by_taylor(self) -> None:
         """Taylor, Cotton Weaving and Designing (6th ed.): 32s cotton, √(840 × 32) less 5 %, is 156 to the inch.
 
-        His .95 is another judgement of k: ours gives .9/.95 of it. As printed at
-        https://bitlit.ru/page/en/john-t-taylor/cotton-weaving-and-designing-6th-edition/458
+        Printed at https://bitlit.ru/page/en/john-t-taylor/cotton-weaving-and-designing-6th-edition/458 with
+        .95, another judgement of k than ours: our figure is .9/.95 of his.
         """
         assert 156 == round(diameters(tex_of_cotton(32), "cotton") * INCH_M * 0.95 / FIRM)
 
