@@ -72,8 +72,8 @@ def _beside(key: str, value: Any) -> str:
     if isinstance(value, SizeAt):
         return _how(value)
     if key == "across" and any(isinstance(each, BandSizes) for each in value.values()):
-        told = {band: _line(band, sizes, set(), False) for band, sizes in value.items()}
-        return "; ".join(f"{band} {link.text}" for band, lines in told.items() for fact in lines for link in fact.values)
+        told = [fact for band, sizes in value.items() for fact in _line(band, sizes, set(), False)]
+        return "; ".join(f"{fact.label} {link.text}" for fact in told for link in fact.values)
     if key == "weft":
         more = [weft for weft in value if weft != Weft(yarn=weft.yarn, colour=weft.colour)]
         return text_of(tuple(more))

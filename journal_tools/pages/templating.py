@@ -66,6 +66,7 @@ def environment() -> Environment:
         undefined=StrictUndefined,
     )
     made.filters["address"] = address_part
+    made.filters["coded"] = coded
     made.globals["tape"] = tape_part
     made.globals["up"] = UP
     return made
@@ -74,6 +75,16 @@ def environment() -> Environment:
 def address_part(address: str) -> str:
     """A site address as it stands in a link: anything that is no address is quoted away."""
     return quote(address, safe="/#?=&%")
+
+
+def coded(text: str) -> Markup:
+    """A sentence in which what stands between backticks is code, all else as it was typed."""
+    from markupsafe import Markup, escape
+
+    parts = text.split("`")
+    whole = len(parts) if len(parts) % 2 else len(parts) - 1  # the last backtick of an odd number is only a sign
+    said = [Markup("<code>{}</code>").format(part) if n % 2 else escape(part) for n, part in enumerate(parts[:whole])]
+    return Markup("").join(said) + escape("".join(f"`{part}" for part in parts[whole:]))
 
 
 def tape_part(tape: views.Tape) -> Markup:

@@ -19,6 +19,10 @@ WIDTH = 380
 HEIGHT = 290
 YARN_ROW = 26
 LONGEST_NAME = 22
+NAMES_WIDE, EDGE = 156, 30
+"""What stands left and right of the lines of yarns, in px."""
+WORDS_WIDE = 62
+"""What "as planned" below an axis takes, with the room that it needs beside it, in px."""
 MM = {"in": 25.4, "cm": 10.0}
 STEPS = {
     "in": [Fraction(1, 8), Fraction(1, 4), Fraction(1, 2), *map(Fraction, (1, 2, 4, 10, 20))],
@@ -112,15 +116,16 @@ class OffByYarn:
         per = MM[self.unit]
         row_of = {yarn: n for n, yarn in enumerate(self.yarns)}
         with drawn_on(*self.size) as figure:
-            axes = axes_in(figure, 156, 30, 34, 44)
+            axes = axes_in(figure, NAMES_WIDE, EDGE, 34, 44)
             for point in sorted(self.points, key=lambda point: (point.yarn, point.when, point.warp)):
                 row = row_of[point.yarn]
                 axes.plot([point.off_mm / per], [row], point.mark, color=point.colour, markersize=6.5, alpha=0.75)
-            ticks = few(off_ticks(self.points, self.unit))
+            low, high = room_for(self.points, per)
+            ticks = few(off_ticks(self.points, self.unit), WORDS_WIDE / (WIDTH - NAMES_WIDE - EDGE) * (high - low))
             axes.set_xticks([float(tick) for tick in ticks])
             words = [off_words(tick, self.direction, self.unit) for tick in ticks]
             axes.set_xticklabels([said.replace(f"{self.unit} ", f"{self.unit}\n") for said in words])
-            axes.set_xlim(*room_for(self.points, per))
+            axes.set_xlim(low, high)
             axes.set_yticks(range(len(self.yarns)))
             axes.set_yticklabels([shortened(yarn) for yarn in self.yarns])
             axes.set_ylim(len(self.yarns) - 0.4, -0.6)
@@ -161,10 +166,13 @@ def off_ticks(points: Sequence[OffPoint], unit: str) -> list[Fraction]:
     return [step * n for n in range(first, last + 1)]
 
 
-def few(ticks: list[Fraction]) -> list[Fraction]:
-    """No more than five of the ticks, the plan among them: their words need room beside each other."""
-    step = 1 + (len(ticks) - 1) // 4
+def few(ticks: list[Fraction], apart: float) -> list[Fraction]:
+    """The plan, and to its sides those ticks whose words have room beside each other.
+
+    apart: how far apart ticks must be, in their unit.
+    """
     plan = ticks.index(Fraction(0))
+    step = next((step for step in range(1, len(ticks)) if ticks[step] - ticks[0] >= apart), len(ticks))
     return [tick for n, tick in enumerate(ticks) if (n - plan) % step == 0]
 
 

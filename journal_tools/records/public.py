@@ -2,7 +2,7 @@
 
 What may be shared is an allow-list: the fields whose words say `public`. Everything else is left
 behind, and so are names that are free text (of pieces, stretches, bands, yarns in one warp): they
-become "piece 1", "band 2". A yarn, draft, loom or finish comes along only if a shared warp uses it.
+become "piece 1", "pieces 2-4", "band 2". A yarn, draft, loom or finish comes along only if a shared warp uses it.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from journal_tools.records.learn import Learn, names
 from journal_tools.records.model import Model, words_of
 from journal_tools.records.notated import ColourOrder
 from journal_tools.records.record import Record
-from journal_tools.records.warp import Stretch, Warp, YarnUse
+from journal_tools.records.warp import Piece, Stretch, Warp, YarnUse
 from journal_tools.records.yarn import Yarn
 from journal_tools.records.yarns_used import all_yarns, yarn_in_use
 
@@ -197,18 +197,18 @@ def _public_stretch(typed: S, kept: S, bands: Mapping[str, str], above: tuple[Le
 
     above: the warp's rules about something by name, which become rules of the stretch that has it.
     """
+    plain = _plain_names(typed.pieces)
     pieces = tuple(
         dataclasses.replace(
             shared,
-            name=f"piece {number}",
+            name=name,
             count=CountOf(piece.number, False, str(piece.number)),
             across=_renamed_bands(shared.across, bands),
             learn=tuple(_renamed_rules(piece.learn, (typed.name, piece.name), {}, bands)),
-            accepted=_of_sizes(piece.accepted),
         )
-        for number, (piece, shared) in enumerate(zip(typed.pieces, kept.pieces, strict=True), start=1)
+        for name, piece, shared in zip(plain, typed.pieces, kept.pieces, strict=True)
     )
-    called = {f"piece {number}": piece.name or f"piece {number}" for number, piece in enumerate(typed.pieces, start=1)}
+    called = {name: piece.name or name for name, piece in zip(plain, typed.pieces, strict=True)}
     return dataclasses.replace(
         kept,
         pieces=pieces,
@@ -220,6 +220,15 @@ def _public_stretch(typed: S, kept: S, bands: Mapping[str, str], above: tuple[Le
 
 def _of_sizes(accepted: Iterable[str]) -> tuple[str, ...]:
     return tuple(slug for slug in accepted if slug in SIZE_QUESTIONS)
+
+
+def _plain_names(pieces: Iterable[Piece]) -> list[str]:
+    """`piece 1`, and `pieces 2-4` for three that measured alike: every piece has its number."""
+    names, last = [], 0
+    for piece in pieces:
+        first, last = last + 1, last + piece.number
+        names.append(f"piece {last}" if piece.number == 1 else f"pieces {first}-{last}")
+    return names
 
 
 def _renamed_bands(across: Mapping[str, T] | None, bands: Mapping[str, str]) -> dict[str, T] | None:

@@ -127,7 +127,7 @@ class TestWhatAPageSays:
             "Stretches, in the order woven",
             "Napkins",
             "Bookmarks",
-            "napkins 2-6 (each of 5)",
+            "napkins 2-6",
             "washed 2",
             "made up",
             "than planned",
