@@ -112,8 +112,6 @@ def expected_of(journal: Journal, memory: Memory, asked: Asked) -> Expected:
     """What the journal leads one to expect."""
     woven = kinds_of(memory.observed["width"] + memory.observed["length"])
     kind, sett, usual = meant(journal, woven, asked)
-    measured = {yarn for _, each in woven for yarn in (each.warp_yarn, each.weft_yarn)}
-    new = tuple(yarn for yarn in dict.fromkeys((kind.warp_yarn, kind.weft_yarn)) if yarn not in measured)
     recipe = journal.finishes.get(kind.finish)
     to_be_fulled = recipe is not None and bool(recipe.fulling)
     fulling = Fulling.of(journal, kind.warp_yarn, fulled_cloths(journal))
@@ -121,12 +119,18 @@ def expected_of(journal: Journal, memory: Memory, asked: Asked) -> Expected:
         Figure(*span, memory.belief(span[1], kind, *span[2:]), memory.rests_on(span[1], kind, *span[2:]))
         for span in (FULLED_SPANS if to_be_fulled else SPANS)
     )
-    return Expected(kind, sett, usual, new, figures, fulling if to_be_fulled or fulling.basis == "yarn" else None)
+    return Expected(kind, sett, usual, new_yarns(woven, kind), figures, fulling if to_be_fulled or fulling.basis == "yarn" else None)
 
 
 def kinds_of(observed: Iterable[Observed]) -> tuple[tuple[str, ClothKind], ...]:
     """Each kind of cloth once for each warp that has it, in the order they come, with the warp's name."""
     return tuple(dict.fromkeys((piece.warp, piece.kind) for piece in observed))
+
+
+def new_yarns(woven: Iterable[tuple[str, ClothKind]], kind: ClothKind) -> tuple[str, ...]:
+    """Those of its yarns that none of the warps has had."""
+    had = {yarn for _, each in woven for yarn in (each.warp_yarn, each.weft_yarn)}
+    return tuple(yarn for yarn in dict.fromkeys((kind.warp_yarn, kind.weft_yarn)) if yarn not in had)
 
 
 def meant(

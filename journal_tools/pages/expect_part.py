@@ -9,7 +9,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, cast
 from urllib.parse import urlencode
 
-from journal_tools.forecast.expected import Asked, Expected, Figure, meant, usual_size_mm
+from journal_tools.forecast.expected import Asked, Expected, Figure, meant, new_yarns, usual_size_mm
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.words import HANDS, ROUND, as_usual, fulling_words, heading, rests_words, sentences
 from journal_tools.ledger.words import per_cent
@@ -78,7 +78,8 @@ def expected_of(archive: Archive, yarn: Yarn) -> Expected:
         for label, asked in WHOLE.values()
     )
     fulling = archive.fulling(yarn.name)
-    return Expected(kind, sett, usual, figures, fulling if fulled or fulling.basis == "yarn" else None)
+    new = new_yarns(archive.woven_kinds, kind)
+    return Expected(kind, sett, usual, new, figures, fulling if fulled or fulling.basis == "yarn" else None)
 
 
 def _told(archive: Archive, words: str) -> str:
