@@ -119,7 +119,9 @@ def expected_of(journal: Journal, memory: Memory, asked: Asked) -> Expected:
         Figure(*span, memory.belief(span[1], kind, *span[2:]), memory.rests_on(span[1], kind, *span[2:]))
         for span in (FULLED_SPANS if to_be_fulled else SPANS)
     )
-    return Expected(kind, sett, usual, new_yarns(woven, kind), figures, fulling if to_be_fulled or fulling.basis == "yarn" else None)
+    return Expected(
+        kind, sett, usual, new_yarns(woven, kind), figures, fulling if to_be_fulled or fulling.basis == "yarn" else None
+    )
 
 
 def kinds_of(observed: Iterable[Observed]) -> tuple[tuple[str, ClothKind], ...]:
