@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 from tests.commands.shell import TIDELINE, Shell
 
@@ -62,6 +63,22 @@ class TestExitStatus:
         tenterhook.write("warps/tideline-towels", TIDELINE)
 
         assert "\x1b" not in tenterhook("check").output
+
+    def test_figures_beyond_belief(self, tenterhook: Shell) -> None:
+        """A width that the other warps make incredible is asked about, and no more once it is accepted."""
+        for number in range(10):
+            other = TIDELINE.replace("17 7/8", f"17 {number % 3 + 5}/8").replace("30 1/8", f"30 {number % 4 + 1}/8")
+            tenterhook.write(f"warps/towels-{number}", other)
+        wild = TIDELINE.replace("17 7/8", "13 1/4")
+        tenterhook.write("warps/wild-towels", wild)
+        said = tenterhook("check")
+        tenterhook.write("warps/wild-towels", wild.replace("in_reed", "accepted: incredible figure\nin_reed"))
+
+        assert 0 == said.exit_code
+        assert ["warps/wild-towels.md:7"] == re.findall(
+            r"^(\S+) question.*incredible figure", said.output, re.MULTILINE
+        )
+        assert "incredible figure" not in tenterhook("check").output
 
 
 class TestJson:
