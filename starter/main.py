@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
+import shlex
+import shutil
 import signal
 import subprocess
+import sys
 from collections.abc import Sequence
 from pathlib import Path
 from types import FrameType
@@ -50,7 +54,18 @@ def start(words: Sequence[str], help_text: str, project: Path = PROJECT) -> int:
             raise Stop(f"start.py does not know {word}. What it knows: python3 start.py --help")
     environment.make()
     command = [environment.python, "-m", "journal_tools", *words]
-    return subprocess.run(command, env=surroundings()).returncode
+    # What a command tells to type must work here, where there may be no command `tenterhook`.
+    return subprocess.run(command, env=surroundings(TENTERHOOK_CALLED=called_as(project))).returncode
+
+
+def called_as(project: Path) -> str:
+    """The words that start this from any folder, as they can be typed."""
+    start_file = str(project.resolve() / "start.py")
+    if os.name == "nt":
+        return subprocess.list2cmdline(["py", start_file])
+    name = Path(sys.executable).name
+    python = name if shutil.which(name) and name.startswith("python3") else sys.executable
+    return shlex.join([python, start_file])
 
 
 def read_port(words: Sequence[str]) -> int:

@@ -2,9 +2,21 @@
 
 from __future__ import annotations
 
+import os
+import shlex
+import subprocess
+import sys
 from pathlib import Path
 
 import click
+
+from journal_tools.commands.called import called
+
+NEXT = (
+    ("new warp blue-towels", "write your first warp"),
+    ("measure blue-towels", "add what it measured"),
+    ("serve", "look at it in a browser"),
+)
 
 
 @click.command()
@@ -28,7 +40,14 @@ def command(context: click.Context, folder: Path, title: str) -> None:
         context.exit(1)
     for path in made:
         click.echo(f"made {path}")
-    click.echo("\nNow, in that folder:")
-    click.echo("  tenterhook new warp blue-towels     write your first warp")
-    click.echo("  tenterhook measure blue-towels      add what it measured")
-    click.echo("  tenterhook serve                    look at it in a browser")
+    click.echo(f"\nNow, in that folder ({cd_to(folder)}):")
+    for words, what in NEXT:
+        click.echo(f"  {called()} {words:<28}{what}")
+    if called() != "tenterhook":
+        there = Path(sys.executable).with_name("tenterhook")
+        click.echo(f"\nThe same program, with a shorter name: {shlex.quote(str(there))}")
+
+
+def cd_to(folder: Path) -> str:
+    """The line that leads into a folder."""
+    return f"cd {shlex.quote(str(folder)) if os.name != 'nt' else subprocess.list2cmdline([str(folder)])}"

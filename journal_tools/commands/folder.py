@@ -9,6 +9,8 @@ from typing import Any, TypeVar
 
 import click
 
+from journal_tools.commands.called import called
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 
@@ -43,5 +45,5 @@ def find(given: Path | None) -> Place:
             return Place(folder.parent, folder)
     raise click.UsageError(
         f"there is no journal in {start}: no folder `entries` and no `journal.md`."
-        " `tenterhook begin my-journal` makes one."
+        f" `{called()} begin my-journal` makes one."
     )

@@ -12,6 +12,7 @@ from types import FrameType
 
 import click
 
+from journal_tools.commands.called import called
 from journal_tools.commands.folder import Place
 
 
@@ -21,7 +22,7 @@ def run(place: Place, words: Sequence[str], *, public: bool | None = None) -> in
     public: build for others (True), for yourself (False), or as mkdocs.yml says (None).
     """
     if not (place.root / "mkdocs.yml").is_file():
-        raise click.UsageError(f"{place.root} has no mkdocs.yml; `tenterhook begin` makes a folder that has one.")
+        raise click.UsageError(f"{place.root} has no mkdocs.yml; `{called()} begin` makes a folder that has one.")
     environment = dict(os.environ, NO_MKDOCS_2_WARNING="1")
     # The sitemap carries a day; with a fixed one, the same journal gives the same bytes.
     environment.setdefault("SOURCE_DATE_EPOCH", "1577836800")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import pytest
@@ -47,6 +48,16 @@ class TestANewJournal:
 
         for next_command in ("tenterhook new warp", "tenterhook measure", "tenterhook serve"):
             assert next_command in said.output
+
+    def test_says_it_as_the_weaver_calls_it(self, outside: Shell, monkeypatch: pytest.MonkeyPatch) -> None:
+        """Begun through start.py, it says the lines that work then, and where the short command is."""
+        monkeypatch.setenv("TENTERHOOK_CALLED", "python3 /opt/loom/start.py")
+        said = outside("begin", "my journal").output
+
+        assert "cd 'my journal'" in said or 'cd "my journal"' in said
+        assert "  python3 /opt/loom/start.py serve " in said
+        assert "  tenterhook" not in said
+        assert str(Path(sys.executable).with_name("tenterhook")) in said
 
     def test_takes_an_empty_folder_that_is_there(self, outside: Shell) -> None:
         """A folder that was made beforehand is good enough, as long as it is empty."""

@@ -55,7 +55,6 @@ class TestOptions:
         assert 0 == tenterhook("measure", "wide", "--washed", "18 5/8 x 30").exit_code
         assert "  - 18 5/8 x 30\n" in text_of(path)
 
-    @pytest.mark.skipif(os.name == "nt", reason="a terminal is made as Linux and macOS make one")
     @pytest.mark.parametrize(("answer", "written"), [("y\n", True), ("n\n", False), ("\n", False)])
     def test_on_a_terminal_it_can_be_answered(
         self, tenterhook: Shell, tideline: Path, answer: str, written: bool

@@ -88,7 +88,6 @@ class TestAsked:
         assert said.output.endswith("\nNothing to write.\n")
         assert TIDELINE == text_of(tideline)
 
-    @pytest.mark.skipif(os.name == "nt", reason="a terminal is made as Linux and macOS make one")
     def test_stopped_in_the_middle(self, tenterhook: Shell, tideline: Path) -> None:
         """Ctrl+C writes nothing, and says the line that would write what was given."""
         import pty

@@ -9,7 +9,7 @@ import pytest
 
 from journal_tools.editing.starting import ONE
 from journal_tools.records import read_journal
-from tests.commands.shell import Shell
+from tests.commands.shell import Shell, text_of
 
 EXAMPLE = re.compile(r"^# (?=\s*(?:- |[a-z_]+:(?: |$)))", re.MULTILINE)
 """An example in a comment: a key or an item of a list. A remark begins with a capital."""
@@ -57,15 +57,16 @@ class TestEveryKind:
 
         assert "width, reed to washed             " + "  11.7 % ± 0.7" in tenterhook("past", "cottolin-22-2").output
 
-    def test_a_warp_is_not_shared_and_starts_today(self, tenterhook: Shell) -> None:
-        """A new warp is dated with the day on which it is written, and is not shared."""
+    def test_a_warp_is_not_shared_and_says_nothing_unasked(self, tenterhook: Shell) -> None:
+        """A new warp is not shared and has no date of its own; today's stands ready behind the mark of an example."""
         before = datetime.date.today().isoformat()
         tenterhook("new", "warp", "slow-river")
         warp = read_journal(tenterhook.folder / "entries").warps["slow-river"]
+        ready = re.search(r"^# started: (\S+)$", text_of(tenterhook.folder / "entries" / warp.file), re.MULTILINE)
 
-        assert warp.started is not None
-        assert before <= warp.started.text <= datetime.date.today().isoformat()
-        assert warp.share is False
+        assert (None, False) == (warp.started, warp.share)
+        assert ready is not None
+        assert before <= ready[1] <= datetime.date.today().isoformat()
 
 
 class TestNames:

@@ -17,7 +17,7 @@ import pytest
 from starter import environment as making
 from starter.checks import find_chromium, need_chromium, need_driver
 from starter.environment import UNFINISHED, Environment
-from starter.main import read_port, start
+from starter.main import called_as, read_port, start
 from starter.serving import answers, journal_folder, stop_if_taken
 from starter.speech import Stop, show_installing
 
@@ -239,6 +239,21 @@ class TestTheWords:
 
         (tmp_path / "entries").mkdir()
         assert tmp_path == journal_folder(PROJECT)
+
+    def test_commands_know_what_they_are_called(
+        self, finished: Environment, capfd: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        """A command is told the words that started it, and these words start it from any folder."""
+        python = Path(finished.python)
+        python.write_text('#!/bin/sh\necho "$TENTERHOOK_CALLED"\n', encoding="utf-8")
+        python.chmod(0o755)
+        monkeypatch.chdir(finished.project.parent)
+
+        assert 0 == start(["begin", "my-journal"], "", finished.project)
+        called = capfd.readouterr().out.strip()
+        assert called == called_as(finished.project)
+        helped = subprocess.run(f"{called} --help", shell=True, cwd="/", capture_output=True, text=True, check=True)
+        assert helped.stdout.startswith("Tenterhook in one command")
 
     def test_an_old_python_is_told(self) -> None:
         """The first lines of start.py are plain enough for a Python of twenty years ago to read."""
