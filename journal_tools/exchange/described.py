@@ -20,7 +20,7 @@ A journal of handweaving, as tables and as one file
 
 What is here
   *.csv               one table each, described below: UTF-8 with its mark, commas, CRLF line ends (RFC 4180)
-  tables.json         the same tables as JSON: for each, its rows, every row keys with values
+  tables.json         the same tables as JSON: for each, its rows, every row keys with values; not on a site
   tables.schema.json  what stands in tables.json, as JSON Schema
   journal.json        every record's fields as they were typed, and its notes; `tenterhook import journal.json`
                       takes them into a journal again

@@ -25,19 +25,24 @@ Rows = Sequence[tuple[Cell, ...]]
 
 
 def downloads(
-    journal: Journal, ledgers: Mapping[str, Ledger] | None = None, typed: Mapping[str, Value] | None = None
+    journal: Journal,
+    ledgers: Mapping[str, Ledger] | None = None,
+    typed: Mapping[str, Value] | None = None,
+    *,
+    twice: bool = True,
 ) -> dict[str, bytes]:
     """Every file by its name; the same bytes for the same journal. Tables without a row are left out.
 
-    ledgers: of warps, by name, where they are at hand. typed: see `whole_json`.
+    ledgers: of warps, by name, where they are at hand. typed: see `whole_json`. twice: whether the
+    tables are told as JSON as well, which of a thousand warps is 15 MB.
     """
     told = Told.of(journal, ledgers)
     rows: list[tuple[Table, Rows]] = [(table, list(table.rows(told))) for table in TABLES]
     rows = [(table, each) for table, each in rows if each]
     files = {f"{table.name}.csv": csv_bytes(table.headings, each) for table, each in rows}
+    if twice:
+        files |= {"tables.json": _tables_json(rows), "tables.schema.json": schema_of_tables(TABLES)}
     return files | {
-        "tables.json": _tables_json(rows),
-        "tables.schema.json": schema_of_tables(TABLES),
         "journal.json": whole_json(journal, typed),
         "journal.schema.json": schema_of_whole(),
         "README.txt": page_of_columns(TABLES).encode("utf-8"),

@@ -10,8 +10,6 @@ FOLDER = "figures"
 """Where they are in the site."""
 
 WHAT = {
-    "tables.json": "the same tables as JSON",
-    "tables.schema.json": "what stands in them, as JSON Schema",
     "journal.json": "every record as it was typed, in one file that a journal can take in again",
     "journal.schema.json": "what stands in it, as JSON Schema",
     "README.txt": "what every column means",
@@ -21,7 +19,7 @@ WHAT = {
 def figures_table(archive: Archive) -> Table:
     """A table that leads to every file; the files come into the site with it. Of a shared journal, what is shared."""
     what = {f"{table.name}.csv": f"a row is {table.one}" for table in TABLES} | WHAT
-    files = downloads(archive.journal, archive.ledgers)
+    files = downloads(archive.journal, archive.ledgers, twice=False)
     for name, content in files.items():
         archive.keep(f"{FOLDER}/{name}", content)
     rows = tuple((Cell(name, f"{FOLDER}/{name}"), Cell(what[name]), Cell(_size(len(files[name])))) for name in files)
