@@ -100,7 +100,8 @@ def loom_length_mm(laid: Laid) -> float | None:
 def _cloth(pieces: Sequence[Laid]) -> tuple[list[Line], list[str]]:
     lines, unmeasured = [], []
     for laid in _once(pieces):
-        name = (laid.piece if laid.band is not None else laid.name) or laid.stretch.name or "cloth"
+        stretch = laid.stretch.name if laid.stretch is not laid.warp else ""
+        name = (laid.piece if laid.band is not None else laid.name) or stretch or "cloth"
         mm = loom_length_mm(laid)
         if mm is None:
             unmeasured.append(name)

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 CARD = (400, 176)
 PAGE = (560, 270)
+SEEN_WELL = 8
+"""Pixels to an end in a page's picture, where it can show all in so many."""
 EPI = 20.0
 """Threads to the inch of a cloth that nobody counted, for its picture alone."""
 
@@ -150,6 +152,23 @@ def cloth(archive: Archive, swatch: Swatch, size: tuple[int, int], *, caption: b
     alt = described(swatch.weave, swatch.colours, swatch.epi, swatch.ppi)
     said = "Drawn from the weave's name; this warp has no draft." if swatch.drawn_from == "weave" else ""
     return Picture(address, alt, width, height, said if caption else "")
+
+
+def whole_width(archive: Archive, swatch: Swatch, warp: Warp) -> Picture | None:
+    """Every end from edge to edge, where the page's picture can show a part of the colours only."""
+    wound = sum(len(each.order.items) for each in warp.warp if each.order)
+    if wound != len(swatch.warp) or len(set(swatch.warp)) < 2 or wound * SEEN_WELL <= PAGE[0]:
+        return None
+    from journal_tools.pictures.whole_width import strip_picture, strip_size
+
+    size = strip_size(wound, swatch.epi, swatch.ppi)
+    if size is None:
+        return None
+    what = repr(("whole", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi))
+    given = (swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi)
+    address = archive.drawn(what.encode() + swatch.over.tobytes(), ".png", strip_picture, *given)
+    said = f"The whole width, edge to edge: {wound} ends."
+    return Picture(address, f"{said} {described(swatch.weave, swatch.colours, swatch.epi, swatch.ppi)}", *size, said)
 
 
 def swatch_png(swatch: Swatch, width: int, height: int) -> bytes:

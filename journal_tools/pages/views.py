@@ -229,6 +229,8 @@ class WarpView:
     title: str
     about: str = ""
     picture: Picture | None = None
+    whole: Picture | None = None
+    """The whole width, edge to edge."""
     facts: tuple[Fact, ...] = ()
     measured: Measured | None = None
     stretches: tuple[Stretch, ...] = ()

@@ -15,7 +15,7 @@ from journal_tools.pages.measured import drawn_unit, measured
 from journal_tools.pages.photos import photos
 from journal_tools.pages.pieces import piece_name, pieces_table, without_empty
 from journal_tools.pages.recorded import written
-from journal_tools.pages.swatch import PAGE, cloth, swatch_of
+from journal_tools.pages.swatch import PAGE, cloth, swatch_of, whole_width
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
 from journal_tools.quantities import show_density, show_weight
 from journal_tools.records import Stretch, Warp
@@ -35,6 +35,7 @@ def warp_view(archive: Archive, warp: Warp) -> views.WarpView:
         warp.heading,
         about,
         cloth(archive, swatch, PAGE) if swatch else None,
+        whole_width(archive, swatch, warp) if swatch and main.ends is None else None,
         tuple(_facts(archive, warp, ledger)),
         measured(ledger, own) if own is not None else None,
         tuple(_stretches(archive, warp, ledger)) if several else (),
@@ -169,7 +170,7 @@ def _tables(ledger: Ledger) -> Iterator[Table]:
             Column("weighed, g/m²", number=True),
         )
         note = "Reckoned from the ends and picks, their lengths and the yarn numbers; see How it is reckoned."
-        yield without_empty(Table("Weight of a piece", columns, rows, note=note))
+        yield without_empty(Table("Weight of a piece", columns, rows, note=note, stacked=True))
     yield from _fulling(ledger)
 
 
