@@ -227,7 +227,10 @@ class Span:
 
 
 def tail(belief: Belief) -> tuple[float, ...]:
-    """How many spreads the mean of a batch lies from its own mean, at each of CHANCES."""
+    """How many spreads the mean of a batch lies from its own mean, at each of CHANCES; alike on both sides.
+
+    What skew one kind of cloth has says nothing of another's.
+    """
     import numpy as np
 
     from journal_tools.forecast.normal import below
@@ -235,4 +238,5 @@ def tail(belief: Belief) -> tuple[float, ...]:
     away = np.linspace(-6, 6, 481)
     places = belief.mean + belief.batch_sd * away
     chance = below((places[:, None] - belief.means) / np.sqrt(belief.shared)) @ belief.weights
-    return tuple(round(float(each), 3) for each in np.interp(CHANCES, chance, away))
+    found = np.interp(CHANCES, chance, away)
+    return tuple(round(float(each), 3) for each in (found - found[::-1]) / 2)

@@ -32,6 +32,7 @@ KINDS = {
     "loom": "looms/small-loom.html",
     "finish": "finishes/hand-40-line.html",
     "trends": "trends.html",
+    "plan a warp": "plan.html",
     "how it is reckoned": "how-it-is-reckoned.html",
     "field guide": "field-guide.html",
     "search": "search.html",

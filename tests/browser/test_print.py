@@ -22,7 +22,7 @@ SCROLLED = """
 """
 PAGES = (
     *("index.html", "warps.html", "warps/gannet-napkins.html", "yarns/cottolin-22-2.html"),
-    *("drafts/huck-squares.html", "field-guide.html", "how-it-is-reckoned.html", "trends.html"),
+    *("drafts/huck-squares.html", "field-guide.html", "how-it-is-reckoned.html", "trends.html", "plan.html"),
 )
 
 
