@@ -17,10 +17,10 @@ KEPT = 0.998  # of the weight: nodes that count for nothing cost as much as othe
 
 
 def nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
-    """The lattice laid round the mode, each node weighed by its posterior over the density it was laid with.
+    """The lattice laid round the mode, each node weighed by its posterior.
 
-    Laid by the curvature as it is: 1.1 times as wide, as is often advised, halves the effective nodes in
-    36 dimensions. More are laid until enough count.
+    More are laid until enough count. The points are all of one length, so that the density they were
+    laid with is one for all and the weight is the posterior alone.
     """
     values, turned = np.linalg.eigh(mode.curvature)
     # The symmetric root: single eigenvectors turn with the last bit of the curvature, and the nodes would too.
@@ -32,7 +32,7 @@ def nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
             theta = mode.theta + root @ point
             variances = Variances.of(priors.hyper(theta), priors.direction)
             evidence = gather(journal, variances, mode.weight)
-            score = evidence.value - float(theta @ theta) / 2 + float(point @ point) / 2
+            score = evidence.value - float(theta @ theta) / 2
             if np.isfinite(score):
                 found.append(Node.of(score, variances, evidence, journal.design.columns))
         share = shares_of(np.array([node.score for node in found]))
