@@ -39,9 +39,7 @@ def kinds_of(pieces: Sequence[PieceLedger]) -> list[list[PieceLedger]]:
 
 def sizes_of(piece: PieceLedger) -> Sizes:
     """Every measured size in mm, by direction and by the place of its state in the order."""
-    return {
-        (line.direction, line.state.rank): line.measured_mm for line in piece.sizes if line.measured_mm is not None
-    }
+    return {(line.direction, line.state.rank): line.measured_mm for line in piece.sizes if line.measured_mm is not None}
 
 
 def near(one: Sizes, other: Sizes) -> bool:
@@ -71,9 +69,7 @@ def called(pieces: Sequence[PieceLedger]) -> str:
     """The pieces by name: `towels 1-4` for four that are numbered in turn, else one after the other."""
     found = [re.fullmatch(r"(.+?)s? (\d+)(?:\s*[-–]\s*(\d+))?", piece.name) for piece in pieces]
     spans = [(match[1], int(match[2]), int(match[3] or match[2])) for match in found if match is not None]
-    in_turn = all(
-        word == before and first == last + 1 for (before, _, last), (word, first, _) in pairwise(spans)
-    )
+    in_turn = all(word == before and first == last + 1 for (before, _, last), (word, first, _) in pairwise(spans))
     if len(spans) == len(pieces) > 1 and in_turn:
         return f"{spans[0][0]}s {spans[0][1]}-{spans[-1][2]}"
     names = [piece.name or "one without a name" for piece in pieces]

@@ -30,16 +30,34 @@ BELOW = {"stretches", "pieces", "plan"}
 def written(warp: Warp) -> Iterator[Fact]:
     """A line for the warp and for each stretch, plan and piece that says more than is shown elsewhere."""
     alone = len(warp.stretches) < 2
-    yield from _line("this warp", warp, HEAD | WARP | CLOTH | BELOW, alone)
+    yield from _line("this warp", warp, (HEAD | WARP | CLOTH | BELOW) - _not_shown(warp), alone)
     for stretch in warp.woven():
         if stretch is not warp:
-            yield from _line(stretch.name or "a stretch", stretch, CLOTH | BELOW, alone)
+            shown = CLOTH | BELOW if stretch.reed or warp.reed else (CLOTH | BELOW) - {"sley"}
+            yield from _line(stretch.name or "a stretch", stretch, shown, alone)
         for plan in stretch.plan:
             said = "; ".join(f"{_words(key)} {text}" for key, text in _texts(plan) if key != "piece")
             yield Fact(f"plan of {plan.piece}" if plan.piece else "plan", (Link(said),))
-        shown = PIECE | TABLE if has_table(stretch) else PIECE
-        for number, piece in enumerate(stretch.pieces, start=1):
-            yield from _line(piece.name or f"piece {number}", piece, shown, alone)
+        if has_table(stretch):
+            for number, piece in enumerate(stretch.pieces, start=1):
+                yield from _line(piece.name or f"piece {number}", piece, PIECE | TABLE, alone)
+        else:
+            for piece in stretch.pieces:
+                yield from _line("the piece", piece, PIECE - {"name"}, alone)
+
+
+def _not_shown(warp: Warp) -> set[str]:
+    """What of a warp itself has no place elsewhere: it needs another field there, or the first stretch has its own."""
+    found = set()
+    if not warp.opens:
+        found.add("layers")
+    if not any(wound.wound for wound in warp.warp):
+        found.add("where_it_went")
+    if not warp.reed:
+        found.add("sley")
+    for stretch in warp.stretches[:1]:
+        found |= {key for key in ("weave", "ends", "reed", "sley", "sett") if getattr(stretch, key) is not None}
+    return found
 
 
 def has_table(stretch: Stretch) -> bool:

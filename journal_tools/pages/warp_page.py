@@ -18,7 +18,7 @@ from journal_tools.pages.recorded import written
 from journal_tools.pages.swatch import PAGE, cloth, swatch_of, whole_width
 from journal_tools.pages.views import Cell, Column, Fact, Link, Table
 from journal_tools.quantities import show_density, show_weight
-from journal_tools.records import Stretch, Warp
+from journal_tools.records import Piece, Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse, weft_yarns
 
 
@@ -211,10 +211,12 @@ def _fulling(ledger: Ledger) -> Iterator[Table]:
 
 
 def _taught(warp: Warp) -> Iterator[str]:
-    """What the journal is told not to learn, by the warp and by its stretches."""
-    levels = [("", warp), *((f", of {each.name or 'one stretch'}", each) for each in warp.stretches)]
-    for of, level in levels:
-        for rule in level.learn:
+    """What the journal is told not to learn, by the warp, by its stretches and by its pieces."""
+    parts: list[Stretch | Piece] = [*warp.stretches]
+    parts += [piece for stretch in warp.woven() for piece in stretch.pieces]
+    levels = [("", warp.learn), *((f", of {each.name or 'a part'}", each.learn) for each in parts)]
+    for of, rules in levels:
+        for rule in rules:
             if rule.yes:
                 continue
             what = {

@@ -271,7 +271,7 @@ class TestWhatIsShared:
         warp = shared.warps["w"]
         (stretch,) = warp.stretches
 
-        assert ["stretch 1", "piece 1", "piece 2"] == [stretch.name, *(piece.name for piece in stretch.pieces)]
+        assert ["stretch 1", "pieces 1-3", "piece 4"] == [stretch.name, *(piece.name for piece in stretch.pieces)]
         assert [3, 1] == [piece.number for piece in stretch.pieces]
         assert (["band 1"], ["band 1"]) == (list(warp.across or {}), list(stretch.pieces[0].across or {}))
         (wound,) = warp.warp
