@@ -160,8 +160,9 @@ class Table:
         rows = np.vstack([place, newest])
         at, share = np.where(rows < 0, 0, rows), np.where(rows < 0, 0.0, way)
         spread = np.zeros((len(rows), len(rows)))
-        for a in np.nonzero(way)[0]:
-            for b in np.nonzero(way)[0]:
+        moved = np.nonzero(way)[0] if len(self.effects) else ()
+        for a in moved:
+            for b in moved:
                 spread += self.covariance[at[:, a][:, None], at[:, b]] * (share[:, a][:, None] * share[:, b])
         means = np.sum(self.effects[at] * share, axis=1) if len(self.effects) else np.zeros(len(rows))
         mean += means[:-1]

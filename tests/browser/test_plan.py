@@ -23,31 +23,32 @@ EIGHTH = 3.175
 
 WANTED: dict[str, dict[str, str]] = {
     "towels, hemmed after washing": {
-        **{"piece": "towel", "count": "4", "width": "18", "long": "28", "sized": "made_up", "hem": "1", "turn": "3/8"},
-        **{"warp": "cottolin-22-2", "weave": "plain weave", "finish": "machine-40-line-pressed", "sett": "24"},
-        **{"beat": "22", "loom": "long-loom"},
+        "piece": "towel", "count": "4", "width": "18", "long": "28", "sized": "made_up", "hem": "1", "turn": "3/8",
+        "warp": "cottolin-22-2", "weave": "plain weave", "finish": "machine-40-line-pressed", "sett": "24",
+        "beat": "22", "loom": "long-loom",
     },
     "scarves with a fringe": {
-        **{"piece": "scarf", "count": "2", "width": "9", "long": "66", "sized": "washed", "fringe": "4", "sett": "24"},
-        **{"warp": "merino-2-20", "weave": "2/2 twill", "finish": "hand-30-flat", "beat": "24", "loom": "small-loom"},
+        "piece": "scarf", "count": "2", "width": "9", "long": "66", "sized": "washed", "fringe": "4", "sett": "24",
+        "warp": "merino-2-20", "weave": "2/2 twill", "finish": "hand-30-flat", "beat": "24", "loom": "small-loom",
     },
     "napkins, hemmed all round before washing": {
-        **{"piece": "napkin", "count": "6", "width": "18", "long": "18", "sized": "made_up", "hem": "1/2", "turn": "1/4"},
-        **{"edges": "all four", "sewn": "before washing", "warp": "linen-20-2", "weave": "huck lace", "sett": "18"},
-        **{"finish": "hand-40-line-pressed", "beat": "18", "loom": "long-loom"},
+        "piece": "napkin", "count": "6", "width": "18", "long": "18", "sized": "made_up", "hem": "1/2",
+        "turn": "1/4", "edges": "all four", "sewn": "before washing", "warp": "linen-20-2", "weave": "huck lace",
+        "sett": "18",
+        "finish": "hand-40-line-pressed", "beat": "18", "loom": "long-loom",
     },
     "a runner of two yarns": {
-        **{"piece": "runner", "count": "1", "width": "14", "long": "48", "sized": "washed", "warp": "hemp-16-2"},
-        **{"weft": "linen-16-1", "weave": "point twill", "finish": "machine-60-line", "sett": "20", "beat": "18"},
-        **{"loom": "long-loom"},
+        "piece": "runner", "count": "1", "width": "14", "long": "48", "sized": "washed", "warp": "hemp-16-2",
+        "weft": "linen-16-1", "weave": "point twill", "finish": "machine-60-line", "sett": "20", "beat": "18",
+        "loom": "long-loom",
     },
     "a shawl in a weave never woven in that yarn": {
-        **{"piece": "shawl", "count": "1", "width": "30", "long": "80", "sized": "washed", "warp": "alpaca-12-2"},
-        **{"weave": "waffle weave", "finish": "hand-30-flat", "sett": "16", "beat": "14", "loom": "long-loom"},
+        "piece": "shawl", "count": "1", "width": "30", "long": "80", "sized": "washed", "warp": "alpaca-12-2",
+        "weave": "waffle weave", "finish": "hand-30-flat", "sett": "16", "beat": "14", "loom": "long-loom",
     },
     "a blanket that is fulled, wider than the loom": {
-        **{"piece": "blanket", "count": "1", "width": "44", "long": "70", "sized": "washed", "warp": "woollen-8-2"},
-        **{"weave": "2/2 twill", "finish": "fulled-in-the-tub", "sett": "12", "beat": "11", "loom": "long-loom"},
+        "piece": "blanket", "count": "1", "width": "44", "long": "70", "sized": "washed", "warp": "woollen-8-2",
+        "weave": "2/2 twill", "finish": "fulled-in-the-tub", "sett": "12", "beat": "11", "loom": "long-loom",
     },
 }
 
@@ -55,14 +56,16 @@ WANTED: dict[str, dict[str, str]] = {
 def record(wanted: dict[str, str]) -> str:
     """The same wants as a warp's record."""
     said = {key: wanted.get(key) for key in ("loom", "weft", "weave", "sett", "beat", "finish")}
-    lines = ["---", "title: Wanted", f"yarn: {wanted['warp']}", *(f"{key}: {value}" for key, value in said.items() if value)]
+    lines = ["---", "title: Wanted", f"yarn: {wanted['warp']}"]
+    lines += [f"{key}: {value}" for key, value in said.items() if value]
     if "hem" in wanted:
         lines += ["hem:", f"  depth: {wanted['hem']}", f"  turn: {wanted['turn']}"]
         lines += [f"  edges: {wanted.get('edges', 'both ends')}", f"  sewn: {wanted.get('sewn', 'after washing')}"]
     if "fringe" in wanted:
         lines += ["fringe:", f"  allowed: {wanted['fringe']} in each end"]
     size = f"{wanted['sized']}: {wanted['width']} x {wanted['long']}"
-    return "\n".join([*lines, "plan:", f"  - piece: {wanted['piece']}", f"    count: {wanted['count']}", f"    {size}", "---\n"])
+    plan = ["plan:", f"  - piece: {wanted['piece']}", f"    count: {wanted['count']}", f"    {size}"]
+    return "\n".join([*lines, *plan, "---\n"])
 
 
 @dataclass(frozen=True)
@@ -164,7 +167,10 @@ class TestTheForm:
 
     @pytest.mark.parametrize(
         ("typed", "mm"),
-        [("18", 457.2), ("18 1/4", 463.55), ("18¼", 463.55), ("46,5 cm", 465.0), ("465 mm", 465.0), ("1 ft 6 in", 457.2)],
+        [
+            *(("18", 457.2), ("18 1/4", 463.55), ("18¼", 463.55)),
+            *(("46,5 cm", 465.0), ("465 mm", 465.0), ("1 ft 6 in", 457.2)),
+        ],
     )
     def test_lengths_as_they_are_typed(self, desk: Look, demo: Desk, typed: str, mm: float) -> None:
         """A length may have a fraction, another unit, or two."""

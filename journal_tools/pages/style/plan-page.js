@@ -81,7 +81,7 @@
         [f.perCent(size.loss), f.perCent(1 - Math.exp(belief.quantile(0.95, "batch"))).replace(" %", "") + " to " + f.perCent(1 - Math.exp(belief.quantile(0.05, "batch")))]];
     }
     var own = w.hemmed ? "made up" : "washed";
-    return table("What to expect", [["", 0], ["expect", 1], ["nine times in ten", 1], ["worst of " + w.count, 1], ["loss", 1]], [
+    return table("What to expect", [["size", 0], ["expect", 1], ["nine times in ten", 1], ["worst of " + w.count, 1], ["loss", 1]], [
       row("width on the loom", plan.onLoom, plan.reed.mm, b.draw), row("width " + own, plan.width, plan.reed.mm, b.width),
       row("length " + own, plan.length, plan.weave, b.length)
     ], "stacked");
