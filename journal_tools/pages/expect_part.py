@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, cast
-from urllib.parse import urlencode
+from urllib.parse import quote, urlencode
 
 from journal_tools.forecast.expected import Asked, Expected, Figure, meant, new_yarns, usual_size_mm
 from journal_tools.forecast.kind import ClothKind
@@ -51,6 +51,7 @@ def expect_part(archive: Archive, yarn: Yarn) -> views.Expect:
     rests = rests_words(journal, expected)
     guess = rests.startswith("A guess: ")
     lines = list(fulling_words(journal, expected.fulling)) if expected.fulling is not None else []
+    begun = urlencode({"warp": kind.warp_yarn, "weave": kind.weave}, quote_via=quote)
     return views.Expect(
         about=" ".join(part for part in (f"{heading(journal, expected)}.", as_usual(expected)) if part),
         rests=_told(archive, rests.removeprefix("A guess: ")),
@@ -59,7 +60,7 @@ def expect_part(archive: Archive, yarn: Yarn) -> views.Expect:
         small="; ".join(_loss_words(figure) for figure in expected.figures) + ", nine times in ten.",
         table=_table(archive, yarn, expected),
         fulling=tuple(_told(archive, line) for line in lines),
-        plan=Link("Plan a warp in it", "plan.html#" + urlencode({"warp": kind.warp_yarn, "weave": kind.weave})),
+        plan=Link("Plan a warp in it", f"plan.html#{begun}"),
     )
 
 
