@@ -176,7 +176,8 @@
   function update(keep) {
     var w = form.read();
     answer.classList.toggle("stale", !w);
-    if (!w) return tell("Not read yet: " + form.wrong.map(function (name) { return element.elements[name].labels[0].textContent; }).join(", ") + ".");
+    if (!w) return missing();
+    answer.querySelector(".as-record").hidden = false;
     var b = beliefs(w), plan = tenterhook.reckon(w, b);
     answer.hidden = false;
     tenterhook.shown = { wanted: w, plan: plan };
@@ -184,6 +185,19 @@
     document.getElementById("plan-short").textContent = short;
     tell(short);
     if (keep) remember();
+  }
+
+  /* Nothing can be reckoned yet, or no longer: say which fields it waits for. */
+  function missing() {
+    var text = "Wanted first: " + form.wrong.map(function (name) { return element.elements[name].labels[0].textContent.toLowerCase(); }).join(", ") + ".";
+    if (!tenterhook.shown) {
+      answer.hidden = false;
+      answer.classList.remove("stale");
+      answer.querySelector(".as-record").hidden = true;
+      document.getElementById("plan-shown").replaceChildren(sentence(text));
+    }
+    document.getElementById("plan-short").textContent = text;
+    tell(text);
   }
 
   function remember() {
