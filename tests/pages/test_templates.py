@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from journal_tools.pages import views
-from journal_tools.pages.templating import panels
+from journal_tools.pages.templating import coded, panels
 from journal_tools.problems import Problem, Severity
 
 HOSTILE = """<script>alert(1)</script>"' onload='x' {{ 7*7 }} {% raw %} &amp; \u202e"""
@@ -111,3 +111,33 @@ def test_the_ribbon_of_the_warp_lays_its_parts_end_to_end() -> None:
 
     drawn = [(names["class"], names["x"], names["width"]) for tag, names in Seen(bottom).elements if tag == "rect"]
     assert [("waste", "0.0", "250.0"), ("cloth", "250.0", "500.0"), ("rest", "750.0", "250.0")] == drawn
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [
+        ("write `accepted: grew`.", "write <code>accepted: grew</code>."),
+        ("`a` and `<b>`", "<code>a</code> and <code>&lt;b&gt;</code>"),
+        ("one ` alone, `c` not", "one <code> alone, </code>c` not"),
+        ("none <i>", "none &lt;i&gt;"),
+        ("last `", "last `"),
+    ],
+)
+def test_what_is_to_be_typed_is_set_as_code(typed: str, shown: str) -> None:
+    """Words between backticks in a question stand as code, and whatever they are they stay words."""
+    assert shown == str(coded(typed))
+
+
+def test_many_columns_become_cards() -> None:
+    """Each figure of a table that stacks where it is narrow has its column's heading at hand."""
+    table = views.Table("Pieces", (views.Column("piece"), views.Column("washed, in")), ((cell("a"), cell("9")),))
+    _, bottom = panels(
+        "warp", views.WarpView("Towels", pieces=dataclasses.replace(table, stacked=True)), "warps/towels"
+    )
+
+    assert ["washed, in"] == [names["data-of"] for tag, names in Seen(bottom).elements if tag == "td"]
+
+
+def cell(text: str) -> views.Cell:
+    """A cell with this text."""
+    return views.Cell(text)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 import sys
 from fractions import Fraction
+from itertools import pairwise
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -124,3 +126,19 @@ class TestOffPlan:
     ) -> None:
         """A quarter inch less width than planned is "1/4 in narrower"."""
         assert said == off_words(off, direction, unit)
+
+
+class TestRoom:
+    """Words below an axis, where there are few warps."""
+
+    @pytest.mark.parametrize("offs", [[0.0], [3.175, -3.175], [1.6], [80.0, -3.1], [-12.7, -3.2, 0.0]])
+    @pytest.mark.parametrize("unit", ["in", "cm"])
+    def test_words_stand_apart(self, offs: list[float], unit: str) -> None:
+        """The plan is on the axis, and each tick is as far from the next as "as planned" is long."""
+        points = tuple(OffPoint(2020 + n, off, 3.2, "Linen", f"w{n}") for n, off in enumerate(offs))
+        svg = OffByYarn("width", unit, points).draw().decode()
+        places = sorted(float(x) for x in re.findall(r'id="xtick_\d+".*?<use [^>]*x="([\d.]+)"', svg, re.DOTALL))
+
+        assert places
+        assert "as planned" in svg
+        assert [] == [(a, b) for a, b in pairwise(places) if b - a < 60]

@@ -181,3 +181,39 @@ class TestTears:
         ticks = {tick.value: tick.at for tick in scale.ticks(3)}
         for n in eighths:
             assert ticks[Fraction(n, 8)] == pytest.approx(scale.at(n / 8))
+
+
+TORN = (
+    TapeBar("on the loom (1 of 4)", 33 * INCH, text="33 in"),
+    TapeBar("washed", 20.5 * INCH, text="20 1/2 in"),
+    TapeBar("sample (2 of 5)", 7.5 * INCH, text="7 1/2 in"),
+)
+
+
+class TestWords:
+    """Where words stand beside the bars and on them."""
+
+    def test_what_is_said_beside_a_state_has_its_own_line(self) -> None:
+        """How many were measured stands below the state, so that neither is cut where the tape is narrow."""
+        svg = drawn([TapeBar("hemmed (4 of 5)", 500, text="19 3/4 in")])
+
+        assert re.search(r">hemmed<tspan [^>]*>4 of 5</tspan>", svg)
+        assert "hemmed (4 of 5)" in ElementTree.fromstring(svg).get("aria-label", "")
+
+    @pytest.mark.parametrize(("place", "needed"), [("desk", 140), ("phone", 340)])
+    def test_no_size_stands_across_a_tear(self, place: str, needed: float) -> None:
+        """On a torn tape a size stands in a part of its bar that is whole, or behind the bar."""
+        sizes = [bar.mm / INCH for bar in TORN if bar.mm is not None]
+        scale = scale_for(sizes, "in")
+        assert 2 == len(scale.tears())
+        found = re.findall(r'<text class="value([^"]*)" x="([\d.]+)%"', drawn(TORN))
+        inside = [float(at) * 10 for kind, at in found if " in " in kind and (place in kind or "desk" not in kind)]
+
+        crossed = [(at, tear) for at in inside for tear in scale.tears() if at - needed < tear[0] and tear[1] < at]
+        assert [] == crossed
+
+    def test_a_size_without_room_behind_its_bar(self) -> None:
+        """A bar that ends by the edge of the tape keeps its size inside, and within the page."""
+        found = re.findall(r'<text class="value( in)?[^"]*" x="([\d.]+)%"', drawn(TORN))
+
+        assert [] == [at for within, at in found if not within and float(at) > 95]
