@@ -7,10 +7,12 @@ from collections.abc import Iterable, Mapping
 from textwrap import wrap
 from typing import Any
 
+from journal_tools.editing.change import Value, tree_of
 from journal_tools.exchange.table import KINDS as COLUMN_KINDS
 from journal_tools.exchange.table import Column, Table
 from journal_tools.exchange.whole import FORMAT
 from journal_tools.records import KINDS, Settings
+from journal_tools.records.front_matter import read_front_matter
 from journal_tools.records.model import Model, words_of
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -120,7 +122,7 @@ def _record(model: type[Model]) -> Mapping[str, Any]:
     for key, (_, words) in words_of(model).items():
         said: dict[str, Any] = {"description": words.meaning, "$ref": "#/$defs/value"}
         if words.example:
-            said["examples"] = [words.example]
+            said["examples"] = [example_of(key, words.example)]
         fields[key] = said
         if words.numbered:
             numbered[f"^{key} [0-9]{{1,2}}$"] = said
@@ -140,3 +142,12 @@ def _record(model: type[Model]) -> Mapping[str, Any]:
 
 def _json(value: object) -> bytes:
     return (json.dumps(value, indent=1, ensure_ascii=False) + "\n").encode("utf-8")
+
+
+def example_of(key: str, example: str) -> Value:
+    """An example as a value: keys or a list where it stands below its key."""
+    if not example.startswith("\n"):
+        return example
+    read = tree_of(read_front_matter(f"---\n{key}:{example}\n---\n", "example").node)
+    assert isinstance(read, Mapping)
+    return read[key]
