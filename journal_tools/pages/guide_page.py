@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from journal_tools.notation import NOTATION
+from journal_tools.pages.guide_records import as_markdown
 from journal_tools.pages.views import Cell, Column, Table, ThingView
 from journal_tools.records import KINDS, Piece, Planned, Settings, Stretch, Warp
 from journal_tools.records.cloth import Cloth, SizeAt, Weft
@@ -34,8 +35,8 @@ PARTS: tuple[tuple[str, type[Model], type[Model] | None], ...] = (
 )
 """Title, kind, and the kind whose keys it has as well and that have a table of their own."""
 
-NOTES = f"## Drafts and colour orders\n\n{NOTATION}"
-"""What stands below the tables, as Markdown."""
+NOTES = f"{as_markdown()}\n## Drafts and colour orders\n\n{NOTATION}"
+"""What stands above the tables, as Markdown."""
 
 ABOUT = "Everything but a title is optional. One value stands on a line; a size is always width × length."
 
@@ -57,8 +58,13 @@ def _tables() -> Iterator[Table]:
     for title, model, shown_elsewhere in PARTS:
         elsewhere = set(words_of(shown_elsewhere)) if shown_elsewhere else set()
         rows = tuple(
-            (Cell(key), Cell(words.meaning), Cell(words.example), Cell("yes" if words.public else ""))
+            (Cell(key), Cell(words.meaning), Cell(typed(key, words.example)), Cell("yes" if words.public else ""))
             for key, (_, words) in words_of(model).items()
             if key not in elsewhere
         )
         yield Table(title, columns, rows, prose=True)
+
+
+def typed(key: str, example: str) -> str:
+    """An example as it is typed: what stands below its key with the key, in lines; else the value alone."""
+    return f"{key}:{example}" if example.startswith("\n") else example

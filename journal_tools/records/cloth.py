@@ -231,7 +231,7 @@ class Cloth(Model):
     fulling: tuple[FullingCheck, ...] = says(
         fulling,
         "Sizes while it was fulled, by the minutes; 0 min is only scoured.",
-        "8 min: 141 x 203 cm",
+        "\n  0 min: 152 x 214 cm\n  8 min: 141 x 203 cm",
         public=True,
         default=(),
     )

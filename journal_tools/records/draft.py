@@ -18,6 +18,7 @@ from journal_tools.records.spot import Spot
 class Draft(Record):
     """Threading, tie-up and treadling or lift plan, and colour orders."""
 
+    title: str | None = says(readers.text, "What you call it.", "Huck squares", public=True)
     shafts: CountOf | None = says(readers.count, "Shafts it takes.", "4", public=True)
     treadles: CountOf | None = says(readers.count, "Treadles it takes.", "4", public=True)
     threading: notated.Sets | None = says(notated.threading, "The shaft of each end.", "12 times (1-4), 1", public=True)

@@ -13,6 +13,7 @@ from journal_tools.records.record import Record
 class Finish(Record):
     """What is done to cloth off the loom."""
 
+    title: str | None = says(readers.text, "What you call it.", "By hand at 40, on the line", public=True)
     done: str | None = says(readers.text, "What is done, in order.", "Soak an hour, press the water out.")
     water: str | None = says(readers.text, "Temperature of the water.", "40 C")
     agitation: str | None = says(readers.text, "How it is moved.", "by hand, gently")

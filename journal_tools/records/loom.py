@@ -39,6 +39,7 @@ def reeds(spot: Spot) -> tuple[Density, ...]:
 class Loom(Record):
     """A loom and what it can do."""
 
+    title: str | None = says(readers.text, "What you call it.", "The small loom", public=True)
     shafts: CountOf | None = says(readers.count, "Its shafts.", "8", public=True)
     treadles: CountOf | None = says(readers.count, "Its treadles.", "10", public=True)
     width: Length | None = says(readers.length, "Its weaving width.", "36 in", public=True)

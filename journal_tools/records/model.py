@@ -25,7 +25,8 @@ class FieldWords:
     """One key of a record.
 
     read: turns the spot into a value, or raises Unreadable.
-    meaning: one sentence for the field guide. example: what a weaver would type.
+    meaning: one sentence for the field guide. example: what a weaver would type behind the colon; where
+    keys or a list stand below, it begins with the end of the line.
     public: whether a shared journal may show it.
     key: the key as typed. numbered: "washed 2" is taken as well as "washed".
     """

@@ -25,7 +25,9 @@ class Record(Model):
         readers.text, "Notes that the shared journal shows too.", "Woven for the kitchen.", public=True
     )
     photos: dict[str, str] | None = says(
-        readers.by_name(readers.text), "Photos in the folder beside the entry, with captions.", "On the line"
+        readers.by_name(readers.text),
+        "Photos in the folder beside the entry, with captions.",
+        "\n  on-the-line.jpg: On the line",
     )
     photos_for_everyone: tuple[str, ...] = says(
         readers.texts, "Photos that the shared journal shows too.", "on-the-line.jpg", public=True, default=()

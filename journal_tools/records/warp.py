@@ -169,7 +169,10 @@ class Piece(Cloth):
     name: str | None = says(readers.text, "Its name; `napkins 2-6` is five of them.", "napkin 1")
     count: CountOf | None = says(readers.count, "How many it stands for.", "5", public=True)
     across: Mapping[str, BandSizes] | None = says(
-        readers.by_name(band_sizes), "Sizes of each band, where bands lie side by side.", "92 x 92 mm", public=True
+        readers.by_name(band_sizes),
+        "Sizes of each band, where bands lie side by side.",
+        "\n  16 to the inch:\n    off_loom: 3 3/4 x 7 3/4\n    washed: 3 1/2 x 7 1/4\n  20 to the inch: 3 5/8 x 7 1/4",
+        public=True,
     )
     note: str | None = says(readers.text, "A remark.", "warp ran slack at the right")
     now: str | None = says(readers.text, "Where it is now.", "in use")
@@ -196,11 +199,20 @@ class Stretch(Cloth):
         draft_or_name, "A draft's name, or a draft of its own.", "huck-squares", public=True
     )
     across: Mapping[str, Band] | None = says(
-        readers.by_name(model_reader(Band)), "Bands side by side, each with its ends and sley.", "", public=True
+        readers.by_name(model_reader(Band)),
+        "Bands side by side, each with its ends and sley.",
+        "\n  16 to the inch:\n    ends: 64\n    sley: 1-1-2\n  20 to the inch:\n    ends: 80\n    sley: 1-2-2",
+        public=True,
     )
-    plan: tuple[Planned, ...] = says(plans, "What was wanted.", "", default=())
+    plan: tuple[Planned, ...] = says(
+        plans, "What was wanted.", "\n  - piece: napkin\n    count: 6\n    washed: 19 3/4 x 20", default=()
+    )
     pieces: tuple[Piece, ...] = says(
-        readers.several(model_reader(Piece)), "The pieces woven.", "", public=True, default=()
+        readers.several(model_reader(Piece)),
+        "The pieces woven.",
+        "\n  - name: napkin 1\n    on_loom: 20 1/2 x 21\n    washed: 19 3/4 x 20\n  - name: napkins 2-6",
+        public=True,
+        default=(),
     )
     count: CountOf | None = says(readers.count, "How many pieces, when they are all alike.", "4", public=True)
 
@@ -223,16 +235,31 @@ class Warp(Stretch, Record):
     tape: Length | None = says(readers.length, "The finest mark of the tape used.", "1/16 in", public=True)
     yarn: str | None = says(readers.text, "The yarn of warp and weft, when it is one.", "cottolin-22-2", public=True)
     yarns: Mapping[str, YarnUse] | None = says(
-        readers.by_name(yarn_use), "Short names for the yarns used.", "linen-20-2 bone", public=True
+        readers.by_name(yarn_use),
+        "Short names for the yarns used.",
+        "\n  bone: linen-20-2 bone\n  slate: linen-20-2 slate",
+        public=True,
     )
-    warp: tuple[WarpYarn, ...] = says(warps, "The warp as wound, or several.", "", public=True, default=())
+    warp: tuple[WarpYarn, ...] = says(
+        warps,
+        "The warp as wound, or several.",
+        "\n  yarn: bone\n  ends: 396\n  wound: 7 1/2 yd",
+        public=True,
+        default=(),
+    )
     layers: CountOf | None = says(readers.few, "Layers of cloth on the loom at once.", "2", public=True)
     opens: str | None = says(readers.text, "Where a double-width cloth opens.", "along the left edge", public=True)
     stretches: tuple[Stretch, ...] = says(
-        readers.several(model_reader(Stretch)), "Stretches in the order woven.", "", public=True, default=()
+        readers.several(model_reader(Stretch)),
+        "Stretches in the order woven.",
+        "\n  - name: napkins\n    weave: huck lace\n    in_reed: 21 3/8\n  - name: bookmarks\n    in_reed: 2 5/8",
+        public=True,
+        default=(),
     )
     where_it_went: Mapping[str, TimesLength] | None = says(
-        readers.by_name(readers.times_length), "Where the rest of the warp went.", "5 of 1/2 in"
+        readers.by_name(readers.times_length),
+        "Where the rest of the warp went.",
+        "\n  front tie-on: 8 in\n  gaps: 5 of 1/2 in\n  thrums: 19 in",
     )
     hours: str | None = says(readers.text, "Time it took.", "14")
     cost: Money | None = says(readers.money, "What it cost.", "62 EUR")

@@ -47,6 +47,7 @@ def fibres(spot: Spot) -> Mapping[str, Fraction | None]:
 class Yarn(Record):
     """A yarn on the shelf."""
 
+    title: str | None = says(readers.text, "What you call it.", "Linen 20/2", public=True)
     fibre: Mapping[str, Fraction | None] | None = says(
         fibres, "Fibres and their share of the weight.", "55 % cotton, 45 % linen", public=True
     )
@@ -64,7 +65,10 @@ class Yarn(Record):
     put_up: str | None = says(readers.text, "How it is sold.", "250 g cones")
     price: Money | None = says(readers.money, "Its price.", "14.50 EUR")
     colours: Mapping[str, str] | None = says(
-        readers.by_name(readers.colour), "Its colours, six digits each, without `#`.", "c9b58b", public=True
+        readers.by_name(readers.colour),
+        "Its colours, six digits each, without `#`.",
+        "\n  bone: efe8d8\n  slate: 43536b",
+        public=True,
     )
     lot: str | None = says(readers.text, "The dye lot.", "7")
     on_hand: Weight | None = says(readers.weight, "How much is on the shelf.", "640 g")
