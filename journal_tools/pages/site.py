@@ -25,6 +25,7 @@ from journal_tools.pictures.store import PictureStore
 from journal_tools.problems import Problem
 from journal_tools.records import Draft, Finish, Journal, Loom, Record, Warp, Yarn
 from journal_tools.records import public as shared_of
+from journal_tools.records.readers import slug
 
 MUCH = 100
 """Warps from which on pictures are drawn in processes of their own."""
@@ -131,7 +132,7 @@ def _record_page(archive: Archive, kind: str, record: Record, template: str, vie
         template,
         view,
         notes,
-        " ".join(_search_words(archive, record)),
+        "; ".join(dict.fromkeys(word for word in _search_words(archive, record) if word)),
     )
 
 
@@ -142,18 +143,30 @@ def _page(
 
 
 def _search_words(archive: Archive, record: Record) -> Iterator[str]:
-    """What a search should find a record by, besides its title and notes."""
+    """What a search should find a record by, besides its title and notes, as a reader would say it."""
     yield from record.tags
     if isinstance(record, Warp):
-        words = [yarn.heading for yarn in archive.yarns(record)] + [yarn.name for yarn in archive.yarns(record)]
-        words += [each.weave or "" for each in (record, *record.stretches)]
-        words += [each.draft for each in (record, *record.stretches) if isinstance(each.draft, str)]
+        levels = (record, *record.stretches)
+        yield from (each.weave or "" for each in levels)
+        for yarn in archive.yarns(record):
+            yield yarn.heading
+            yield from _another_name(yarn.name, yarn.heading)
+        drafts = [each.draft for each in levels if isinstance(each.draft, str)]
+        for kind, name in [*(("drafts", draft) for draft in drafts), ("looms", record.loom or "")]:
+            entry = archive.journal.kind(kind).get(name)
+            yield entry.heading if entry else name.replace("-", " ")
+            yield from _another_name(name, entry.heading if entry else name)
         when = record.started or record.finished
-        words += [when.show() if when else "", record.loom or ""]
-        yield from dict.fromkeys(word for word in words if word)
+        yield when.show() if when else ""
     if isinstance(record, Yarn):
         yield from (record.fibre or {})
         yield from (record.colours or {})
         yield record.number or ""
     if isinstance(record, Draft):
         yield record.weave or ""
+
+
+def _another_name(name: str, heading: str) -> Iterator[str]:
+    """The words of a record's name, where its title does not hold them all."""
+    if not set(name.split("-")) <= set(slug(heading).split("-")):
+        yield name.replace("-", " ")

@@ -174,7 +174,7 @@ class TestSearch:
         index = json.loads((site / "search" / "search_index.json").read_text(encoding="utf-8"))
         (found,) = [entry for entry in index["docs"] if entry["location"] == "warps/towels.html"]
 
-        for word in ("cottolin-22-2", "indigo", "plain weave", "windy"):
+        for word in ("cottolin 22 2, indigo", "plain weave; ", "windy"):
             assert word in found["text"]
         assert "Tideline &lt;i&gt;towels&lt;/i&gt;" == found["title"]
         assert "found-by" not in (site / "warps" / "towels.html").read_text(encoding="utf-8")
