@@ -204,10 +204,7 @@ def _fulling(ledger: Ledger) -> Iterator[Table]:
             (Cell(f"{check.minutes} min"), Cell(check.at.size.text if check.at.size else "–"), Cell(check.words))
             for check in checks
         )
-        note = "Fulled cloth is steered: it is stopped when it is the right size, so its last loss is a decision."
-        yield Table(
-            "Size while it was fulled", (Column("after", True), Column("size", True), Column("")), rows, note=note
-        )
+        yield Table("Size while it was fulled", (Column("after", True), Column("size", True), Column("")), rows)
 
 
 def _taught(warp: Warp) -> Iterator[str]:
