@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from journal_tools.ledger.mass import HUMIDITY, TAKE_UP_ELSE, TOLERANCE, WASHED_OUT, WEFT_OVER_REED
-from journal_tools.pages.views import Cell, Column, Table, ThingView
+from journal_tools.pages.foresight_reckoned import definitions, foresight_tables
+from journal_tools.pages.views import ThingView
 
 PRACTICE = "common practice, no source"
 
@@ -134,9 +135,6 @@ CAUTIONS = (
 
 def reckoned_view() -> ThingView:
     """The page of definitions."""
-    rows = tuple((Cell(name, strong=True), Cell(words), Cell(source)) for name, words, source in QUANTITIES)
-    columns = (Column("quantity"), Column("what it is"), Column("from"))
     about = "Every quantity has one definition. A loss always names both of its ends."
-    return ThingView(
-        "How it is reckoned", about, cautions=CAUTIONS, tables=(Table("Definitions", columns, rows, prose=True),)
-    )
+    tables = (definitions("Definitions", QUANTITIES), *foresight_tables())
+    return ThingView("How it is reckoned", about, cautions=CAUTIONS, tables=tables)
