@@ -51,7 +51,8 @@ FORECAST = (
         "Ends to the length in the reed over the greatest sett that the yarn takes in that weave: yarn diameters"
         f" × w / (w + i), for w ends and i interlacings in the repeat. Diameters to the inch are k√(yards to"
         f" the pound),"
-        f" k = {FIRM} for firm yarns and {SOFT} for soft woollen ones. A working sett is about {WORKING * 100:.0f} % of it.",
+        f" k = {FIRM} for firm yarns and {SOFT} for soft woollen ones. A working sett is about"
+        f" {WORKING * 100:.0f} % of it.",
         "Ashenhurst's rule",
     ),
     (

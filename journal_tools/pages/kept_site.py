@@ -26,7 +26,7 @@ from journal_tools.records import read_journal
 KEPT = 3
 """Sites kept: yours, the one for others, and one to spare."""
 
-LIBRARIES = ("Jinja2", "PyYAML")
+LIBRARIES = ("Jinja2", "PyYAML", "scipy")
 
 UNUSED = 24 * 60 * 60
 """Seconds after which a file of the cache that no kept site wants is thrown away."""
