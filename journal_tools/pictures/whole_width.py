@@ -7,6 +7,7 @@ is a corner, and what a cloth looks like on a table only the whole width tells.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from io import BytesIO
 
 import numpy as np
@@ -53,6 +54,7 @@ def strip_picture(over: NDArray[np.bool_], warp: Sequence[str], weft: Sequence[s
     return drawn.getvalue()
 
 
+@lru_cache(maxsize=1_000)  # towels are much alike
 def _per_thread(ends: int, epi: float, ppi: float) -> int:
     """The largest threads with which so many ends are no wider than a strip, else the smallest."""
     sizes = range(LARGEST, SMALLEST - 1, -1)
