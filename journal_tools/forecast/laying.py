@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from journal_tools.forecast.evidence import Journal, Variances, gather
@@ -38,6 +40,8 @@ def nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
         share = shares_of(np.array([node.score for node in found]))
         if np.sum(share**2) < 1 / ENOUGH:
             break
+    share = np.minimum(share, len(share) ** -0.5)
     order = np.argsort(-share, kind="stable")
-    many = int(np.searchsorted(np.cumsum(share[order]), KEPT)) + 1
-    return Nodes.of([found[node] for node in order[:many]], journal.design.columns)
+    many = int(np.searchsorted(np.cumsum(share[order]), KEPT * share.sum())) + 1
+    kept = [replace(found[node], score=float(np.log(share[node]))) for node in order[:many]]
+    return Nodes.of(kept, journal.design.columns)
