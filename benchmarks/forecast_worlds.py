@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import os
 
-os.environ |= {name: "1" for name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS")}
+os.environ |= dict.fromkeys(("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"), "1")
 
 import argparse
 import sys
@@ -24,11 +24,15 @@ from concurrent.futures import ProcessPoolExecutor
 from typing import NamedTuple
 
 from tests.worlds.law import FIXED
-from tests.worlds.trial import PRIOR, Trial, against, inside, try_world
+from tests.worlds.trial import EVERY, LAST_YEAR, PRIOR, YEAR_AFTER, Trial, against, inside, try_world
 from tests.worlds.world import SPANS
 
 PROMISED = (0.5, 0.8, 0.95)
 WHO = ("floor", "ten per cent", "own mean", "last alike")
+YEARS = (
+    *("direction, warps", "worlds", "last year: forecast", "last year: oracle"),
+    *("year after: forecast", "year after: oracle", "year after, asked as of the last"),
+)
 
 
 class Row(NamedTuple):
@@ -46,6 +50,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     rows = list(_rows(asked))
     started, done, total = time.monotonic(), 0, sum(row.worlds for row in rows)
     tables: dict[str, list[list[str]]] = {direction: [] for direction in asked.direction}
+    years: list[list[str]] = []
     with ProcessPoolExecutor(asked.processes) as pool:
         for row in rows:
             tasks = [(row.name, row.direction, row.warps, asked.seed + n) for n in range(row.worlds)]
@@ -56,11 +61,16 @@ def main(arguments: Sequence[str] | None = None) -> None:
                 minutes = (time.monotonic() - started) / 60
                 _progress(f"{done} of {total} worlds, {minutes:.1f} min: {row.direction}, {row.name}, {row.warps}")
             tables[row.direction].append(_cells(row, trials))
+            if row.name == "drift":
+                years.append(_years(row, trials))
             _progress("")
             print(_line(tables[row.direction][-1]), file=sys.stderr, flush=True)
     for direction, cells in tables.items():
         if cells:
-            print(f"\n**{direction.capitalize()}**\n\n{_table(direction, cells)}")
+            heads = [f"{label}: error; inside 50/80/95" for label in SPANS[direction]]
+            print(f"\n**{direction.capitalize()}**\n\n{_table(['world, warps', 'worlds', *heads, *WHO], cells)}")
+    if years:
+        print(f"\n**The wash in a drifting world, by the year of the new warp**\n\n{_table(YEARS, years)}")
 
 
 def _try(task: tuple[str, str, int, int]) -> Trial:
@@ -80,16 +90,30 @@ def _cells(row: Row, trials: Sequence[Trial]) -> list[str]:
     cells = [f"{row.name}, {row.warps}", str(len(trials))]
     for label in SPANS[row.direction]:
         error, spread = against(trials, label, "forecast")
-        shares = [inside(trials, label, share) for share in PROMISED]
-        held = "/".join(f"{100 * share:.1f}" for share, _ in shares)
-        give = "/".join(f"{100 * spread:.1f}" for _, spread in shares)
-        cells.append(f"{error:.3f} ± {spread:.3f}; {held} ± {give}")
+        cells.append(f"{error:.3f} ± {spread:.3f}; {_held(trials, label)}")
     cells += [f"{against(trials, 'whole', who)[0]:.2f}" for who in WHO]
     return cells
 
 
-def _table(direction: str, rows: Sequence[Sequence[str]]) -> str:
-    heads = ["world, warps", "worlds", *(f"{label}: error; inside 50/80/95" for label in SPANS[direction]), *WHO]
+def _held(trials: Sequence[Trial], label: str, who: str = "forecast", when: slice = EVERY) -> str:
+    shares = [inside(trials, label, share, who, when) for share in PROMISED]
+    return f"{'/'.join(f'{100 * share:.1f}' for share, _ in shares)} ± {'/'.join(f'{100 * e:.1f}' for _, e in shares)}"
+
+
+def _years(row: Row, trials: Sequence[Trial]) -> list[str]:
+    """Who was asked about which year, and how often the range held."""
+    asked = (
+        ("forecast", LAST_YEAR),
+        ("oracle", LAST_YEAR),
+        ("forecast", YEAR_AFTER),
+        ("oracle", YEAR_AFTER),
+        ("standing still", YEAR_AFTER),
+    )
+    cells = [_held(trials, "wash", who, when) for who, when in asked]
+    return [f"{row.direction}, {row.warps}", str(len(trials)), *cells]
+
+
+def _table(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     return "\n".join(_line(cells) for cells in (heads, ["---"] * len(heads), *rows))
 
 

@@ -15,12 +15,12 @@ WARPS_A_YEAR = 12
 
 
 class Shelf:
-    """The yarns and habits of one weaver, enough for so many warps."""
+    """The yarns and habits of one weaver, enough for so many warps: sixty yarns for a thousand, eleven for sixty."""
 
     def __init__(self, rng: np.random.Generator, warps: int, one_warp_a_yarn: bool = False) -> None:
         self.rng = rng
         self.one_warp_a_yarn = one_warp_a_yarn
-        count = warps if one_warp_a_yarn else max(2, round(1.5 * warps**0.6))
+        count = warps if one_warp_a_yarn else max(2, round(0.95 * warps**0.6))
         self.fibres = {f"yarn {n}": str(rng.choice(FIBRES, p=(0.4, 0.25, 0.25, 0.1))) for n in range(count)}
         self.yarns = list(self.fibres)
         popular = 1 / (1 + np.arange(count))

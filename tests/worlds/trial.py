@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,6 +16,8 @@ from tests.worlds.world import SPANS, World, made_world, span
 
 PRIOR = "prior"
 """The world that is drawn from what the forecast believes before any cloth."""
+LAST_YEAR, YEAR_AFTER, EVERY = slice(0, None, 2), slice(1, None, 2), slice(None)
+"""Of the unseen warps: those woven in the last year of the journal, those of the year after, all."""
 
 
 @dataclass(frozen=True)
@@ -25,7 +27,8 @@ class Tried:
     rmse: dict[str, float]
     """By who said it, in ln: forecast, oracle, floor, and the rivals for the whole."""
     places: dict[str, Vector]
-    """(unseen,) for forecast and oracle: the chance they gave to what lies below the truth."""
+    """(unseen,) the chance given to what lies below the truth, by forecast, oracle, and the forecast asked as of the
+    last year even for the year after: standing still."""
 
 
 @dataclass(frozen=True)
@@ -37,7 +40,7 @@ class Trial:
     warps: int
     seed: int
     spans: dict[str, Tried]
-    nodes: float = field(default=0.0)
+    nodes: float
     """How many nodes the fit's weights amount to."""
 
 
@@ -53,7 +56,7 @@ def try_world(name: str, direction: str, warps: int, seed: int, unseen: int = 20
     fitted = Forecast.fit(world.observed, direction)
     oracle = Forecast.fixed(world.observed, direction, hyper_of(law), nu=law.nu)
     spans = {label: _tried(world, label, {"forecast": fitted, "oracle": oracle}) for label in SPANS[direction]}
-    return Trial(name, direction, warps, seed, spans)
+    return Trial(name, direction, warps, seed, spans, fitted.effective_nodes)
 
 
 def _tried(world: World, label: str, forecasts: Mapping[str, Forecast]) -> Tried:
@@ -63,8 +66,13 @@ def _tried(world: World, label: str, forecasts: Mapping[str, Forecast]) -> Tried
     truths = np.array([woven.steps @ way for woven in world.unseen])
     said: dict[str, list[float]] = {"floor": [float(woven.expected @ way) for woven in world.unseen]}
     places = {}
-    for who, forecast in forecasts.items():
-        beliefs = [forecast.belief(woven.kind, first, last) for woven in world.unseen]
+    asked = [(who, forecast, woven_kinds(world)) for who, forecast in forecasts.items()]
+    if world.law.sds["year"].any() and label == "wash":
+        last_year = world.unseen[0].kind.year
+        still = [replace(kind, year=last_year) for kind in woven_kinds(world)]
+        asked.append(("standing still", forecasts["forecast"], still))
+    for who, forecast, kinds in asked:
+        beliefs = [forecast.belief(kind, first, last) for kind in kinds]
         said[who] = [belief.mean for belief in beliefs]
         places[who] = np.array(
             [belief.chance_below(truth) for belief, truth in zip(beliefs, truths.tolist(), strict=True)]
@@ -76,13 +84,20 @@ def _tried(world: World, label: str, forecasts: Mapping[str, Forecast]) -> Tried
     return Tried(rmse, places)
 
 
+def woven_kinds(world: World) -> list[ClothKind]:
+    """What the unseen warps are."""
+    return [woven.kind for woven in world.unseen]
+
+
 def _all(world: World, say: Callable[[ClothKind], float]) -> list[float]:
     return [say(woven.kind) for woven in world.unseen]
 
 
-def inside(trials: Sequence[Trial], label: str, share: float, who: str = "forecast") -> tuple[float, float]:
+def inside(
+    trials: Sequence[Trial], label: str, share: float, who: str = "forecast", when: slice = EVERY
+) -> tuple[float, float]:
     """Share of truths inside the central range that promises `share`, and its standard error by world."""
-    by_world = [float(np.mean(np.abs(trial.spans[label].places[who] - 0.5) < share / 2)) for trial in trials]
+    by_world = [float(np.mean(np.abs(trial.spans[label].places[who][when] - 0.5) < share / 2)) for trial in trials]
     return float(np.mean(by_world)), _error(by_world)
 
 
