@@ -52,11 +52,15 @@ class Belief:
     def chance_below(self, log_ratio: float, of: Of = "piece") -> float:
         """How likely one piece, or the mean of the batch, comes out with a smaller ratio."""
         variance = self.shared + self.apart if of == "piece" else self.shared
+        if not variance.any():  # a size is itself, for sure
+            return float(self.weights @ (self.means <= log_ratio))
         return float(self.weights @ below((log_ratio - self.means) / np.sqrt(variance)))
 
     def quantile(self, p: float, of: Of = "piece") -> float:
         """The ln ratio that one piece, or the mean of the batch, stays below with chance p."""
         sd = self.sd if of == "piece" else self.batch_sd
+        if not sd:
+            return self.mean
         return _where(lambda x: self.chance_below(x, of), p, self.mean, sd)
 
     def range(self, p: float = 0.9, of: Of = "piece") -> tuple[float, float]:
@@ -77,7 +81,7 @@ class Belief:
 
         Pieces are alike given what they share, which is summed over by 15 points (Gauss and Hermite).
         """
-        if of == 1:
+        if of == 1 or not self.apart.any():
             return self.chance_below(log_ratio)
         centre = self.means[:, None] + np.sqrt(self.shared)[:, None] * _NODES
         one = below((log_ratio - centre) / np.sqrt(self.apart)[:, None])
@@ -85,7 +89,7 @@ class Belief:
 
     def worst(self, p: float, of: int) -> float:
         """The ln ratio that the smallest of `of` pieces stays below with chance p."""
-        if of == 1:
+        if of == 1 or not self.apart.any():
             return self.quantile(p)
         start = self.mean - math.sqrt(2 * math.log(of)) * math.sqrt(float(self.weights @ self.apart))
         return _where(lambda x: self.chance_worst_below(x, of), p, start, self.sd)

@@ -89,3 +89,12 @@ def test_weights_of_the_t_law() -> None:
     (common table, from memory); without scatter there is one weight of 1."""
     assert pytest.approx(6.34581 / 7, rel=1e-5) == t_weights_of(7.0, 9)[4]
     assert (1.0,) == t_weights_of(math.inf, 9)
+
+
+def test_a_size_is_itself() -> None:
+    """From a state to the very same nothing is lost, for sure, by any of the questions."""
+    sure = Belief(np.array([0.4, 0.6]), np.zeros(2), np.zeros(2), np.zeros(2))
+
+    assert {0.0} == {sure.quantile(0.05), sure.quantile(0.95, of="batch"), sure.worst(0.05, 4), *sure.range()}
+    assert (0.0, 0.0) == (sure.chance_below(-0.001), sure.chance_worst_below(-0.001, 4))
+    assert pytest.approx(1) == sure.chance_below(0.001)
