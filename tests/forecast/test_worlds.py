@@ -20,7 +20,7 @@ from tests.worlds.rivals import RIVALS
 from tests.worlds.trial import PRIOR, Trial, against, inside, try_world
 from tests.worlds.world import SPANS, made_world
 
-WORLDS = {2: 60, 10: 70, 60: 30}
+WORLDS = {2: 50, 10: 50, 60: 25}
 """How many are tried, by the warps in each."""
 CASES = [(direction, warps) for direction in SPANS for warps in WORLDS]
 PROMISED = (0.5, 0.8, 0.95)
@@ -41,7 +41,7 @@ def trials(direction: str, warps: int) -> tuple[Trial, ...]:
 
 @pytest.mark.parametrize(("direction", "warps"), CASES)
 def test_a_range_holds_as_often_as_it_promises(direction: str, warps: int) -> None:
-    """Ranges that promise 50, 80 and 95 % hold so often, the whole's as the steps': 2 points off at most, 3 at 2 warps."""
+    """Ranges that promise 50, 80 and 95 % hold so often, the whole's as the steps': 2 points off, 3 at 2 warps."""
     allowed = 0.03 if warps == 2 else 0.02
     for label in SPANS[direction]:
         for promised in PROMISED:
@@ -81,7 +81,8 @@ def test_better_than_the_rules_of_thumb(direction: str, warps: int, rival: str) 
 @pytest.mark.parametrize("direction", SPANS)
 def test_more_warps_tell_more(direction: str) -> None:
     """With sixty warps the whole is told nearer to the floor that no forecast gets under than with ten, or two."""
-    over_the_floor = [against(trials(direction, warps), "whole", "forecast", beside="floor")[0] for warps in (2, 10, 60)]
+    shelves = [trials(direction, warps) for warps in (2, 10, 60)]
+    over_the_floor = [against(each, "whole", "forecast", beside="floor")[0] for each in shelves]
 
     assert sorted(over_the_floor, reverse=True) == over_the_floor
     assert over_the_floor[-1] > 1
