@@ -47,12 +47,11 @@ def command(context: click.Context, name: str, journal: Path | None, as_json: bo
             near = nearest(name, read.warps)
             click.echo(f'There is no warp called "{name}".' + (f" Did you mean {near}?" if near else ""), err=True)
             context.exit(1)
-        from journal_tools.forecast.memory import Memory
         from journal_tools.planning.left import left_of
+        from journal_tools.planning.remembering import remembered
         from journal_tools.planning.wants import NotPlanned
 
-        memory = Memory.of(read)
-        seen = {way: [piece for piece in pieces if piece.warp == name] for way, pieces in memory.observed.items()}
+        memory, seen = remembered(read, warp)
         try:
             left = left_of(read, memory, warp, seen)
         except NotPlanned as reason:

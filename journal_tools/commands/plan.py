@@ -16,8 +16,7 @@ from journal_tools.commands.terminal import tell, working
 if TYPE_CHECKING:
     from journal_tools.editing.change import Value
     from journal_tools.exchange.new_record import NewRecord
-    from journal_tools.forecast.memory import Memory
-    from journal_tools.planning.plan import Plan
+    from journal_tools.planning.planned import Plan
     from journal_tools.planning.wants import Asked
     from journal_tools.planning.words import Words
     from journal_tools.records import Journal, Warp
@@ -27,7 +26,11 @@ WANTED = {
     "weft": "The weft yarn, where it is another.",
     "weave": "The weave.",
     "draft": "The draft's name.",
+    "order": "The colours of the warp, such as `20 bone, 12 times (4 slate, 24 bone), 4 slate, 20 bone`.",
+    "floating": "The yarn or colour of floating selvedges.",
     "sett": "Ends to the inch or centimetre, such as 20 or 20/in.",
+    "reed": "The reed, where it is to be this one.",
+    "beat": "Picks to the inch or centimetre on the loom.",
     "loom": "The loom's name.",
     "finish": "The finishing recipe.",
     "hem": "The hem's depth, such as `1 in`.",
@@ -38,6 +41,9 @@ WANTED = {
     "washed": "The size wanted, washed, where nothing is hemmed.",
 }
 """Options that describe a warp that has no record yet."""
+
+WOUND = {"order": "order", "floating": "floating_selvedges"}
+"""Those of them that a record has under `warp:`."""
 
 
 def _wanted_options(command: Any) -> Any:
@@ -76,13 +82,17 @@ def command(
     to weave under tension and its picks; the warp inch by inch; yarn, cones, cost and hours; what to
     expect nine times in ten, and the risk of coming up short. What the loom cannot do comes first.
 
+    Once a sample or a piece of the warp was measured, the reed stays as it is sleyed, the figures take that
+    cloth in, and what they were before is told beside them.
+
     With --write width in the reed, size on the loom and picks go into the record's plan, and a warp
     without a record gets one; plan again whenever the record has changed. With --json:
 
     \b
       limits      what the loom cannot do
       stretches   reed, sley, sett, dents, ends, take-up, sample; for each of its pieces what to weave,
-                  and mm, low, high (nine in ten) and worst of the batch of width and length, losses, risk
+                  and mm, low, high (nine in ten) and worst of the batch of width and length, losses, risk;
+                  before_this_warp_was_seen: the same without what was measured of this very warp
       lines       where each millimetre of warp goes; warp_mm, wind_mm, and wind_long_mm in the long case
       yarns       grams by colour, on hand, short, put-ups to buy, cost
       hours       at the pace of past warps
@@ -103,11 +113,8 @@ def command(
 
         read = read_journal(place.entries)
         warp, new = _warp(context, read, name, said)
-        from journal_tools.forecast.memory import Memory
-
-        memory = Memory.of(read)
         both = dataclasses.replace(read, warps={**read.warps, warp.name: warp})
-        plan = _planned(context, both, memory, warp, _asked(read, least, sample, gap, doubled))
+        plan = _planned(context, both, warp, _asked(read, least, sample, gap, doubled))
     if as_json:
         from journal_tools.planning.told import as_json as told
 
@@ -155,9 +162,11 @@ def _described(context: click.Context, journal: Journal, name: str, said: dict[s
     fields: dict[str, Any] = {"title": name.replace("-", " ").capitalize()}
     fields |= {
         key: said[key]
-        for key in ("loom", "yarn", "weft", "weave", "draft", "sett", "hem", "fringe", "finish")
+        for key in ("loom", "yarn", "weft", "weave", "draft", "sett", "reed", "beat", "hem", "fringe", "finish")
         if key in said
     }
+    wound = {key: said[name] for name, key in WOUND.items() if name in said}
+    fields |= {"warp": wound} if wound else {}
     wanted: Mapping[str, Value] = {key: said[key] for key in ("piece", "count", "made_up", "washed") if key in said}
     record = NewRecord("warps", name, {**fields, **({"plan": [wanted]} if wanted else {})})
     stands = standing(journal, record)
@@ -183,11 +192,12 @@ def _asked(journal: Journal, least: str, sample: str, gap: str, doubled: int) ->
     return Asked(mm(least, "least"), mm(sample, "sample"), mm(gap, "gap"), doubled)
 
 
-def _planned(context: click.Context, journal: Journal, memory: Memory, warp: Warp, asked: Asked) -> Plan:
+def _planned(context: click.Context, journal: Journal, warp: Warp, asked: Asked) -> Plan:
     from journal_tools.planning.plan import plan_of
+    from journal_tools.planning.remembering import remembered
     from journal_tools.planning.wants import NotPlanned
 
-    seen = {way: [piece for piece in pieces if piece.warp == warp.name] for way, pieces in memory.observed.items()}
+    memory, seen = remembered(journal, warp)
     try:
         return plan_of(journal, memory, warp, asked, seen)
     except NotPlanned as reason:
@@ -196,7 +206,8 @@ def _planned(context: click.Context, journal: Journal, memory: Memory, warp: War
 
 
 def _show(plan: Plan) -> None:
-    from journal_tools.planning.words import Words, spare
+    from journal_tools.planning.phrases import spare
+    from journal_tools.planning.words import Words
 
     words = Words(plan)
     click.secho(plan.wants.warp.heading, bold=True)
@@ -208,6 +219,8 @@ def _show(plan: Plan) -> None:
     click.secho(words.wound(), bold=True)
     for what, long, how in words.lines():
         click.echo(f"  {what:<28}{long:>10}  {how}".rstrip())
+    if left_out := words.left_out():
+        click.echo(left_out)
     click.echo("")
     for yarn in plan.yarns:
         for line in words.yarn(yarn):

@@ -115,6 +115,26 @@ PLAN = (
         JUDGEMENT,
     ),
     (
+        "hours",
+        f"The middle of past hours / work, and what the tenth and the ninth tenth of past warps say; work is"
+        f" {allowances.END_TO_PICKS:g} × ends + picks, since an end is wound, threaded and sleyed in the time of so"
+        f" many picks. From {allowances.PAST_PACE} warps with their hours on.",
+        JUDGEMENT,
+    ),
+    (
+        "what is left of a warp",
+        "Wound, less the cloth woven so far / (1 − take-up), less every line of where it went, less what will not"
+        " weave. Take-up is by marks on the warp itself where there are any. The next piece fits where its length on"
+        " the loom / (1 − take-up), with its gap or fringe, is no more than that.",
+        "definition",
+    ),
+    (
+        "a warp on the loom, planned again",
+        "What the record says of the reed holds, and every size that was measured of this warp counts as its own;"
+        " what the other warps alone would say is reckoned without it.",
+        OWN,
+    ),
+    (
         "risk",
         "A size that the smallest piece is under about one time in six, and how much more to weave until it is one in"
         " twenty.",

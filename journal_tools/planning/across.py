@@ -17,6 +17,10 @@ SAME_SETT = 0.01
 """A stated reed and sley are kept where they give the wanted sett to a hundredth."""
 
 
+TAPE_DENTS = 2
+"""Dents by which a width off a tape may miss the dents that the ends take."""
+
+
 @dataclass(frozen=True)
 class Across:
     """How a stretch stands in the reed.
@@ -25,6 +29,7 @@ class Across:
     give, as it stands on the loom. ends: floating and doubled ones among them; heddled: those with a
     heddle. draft_over: ends beyond whole repeats of the draft and its balance.
     others: what the other reeds would do, best first. known_reed: whether a record has this reed.
+    sleyed: whether the warp stands in the reed already, so that none of this is to be chosen.
     """
 
     sleying: Sleying
@@ -40,6 +45,7 @@ class Across:
     draft_over: int
     others: tuple[Sleying, ...]
     known_reed: bool
+    sleyed: bool = False
 
     @property
     def mirrored(self) -> bool:
@@ -54,12 +60,15 @@ def cloth_width(piece: WantedPiece, hem_ratio: float) -> float | None:
     return sums.cloth_for(piece.width_mm, piece.hems_mm[0], hem_ratio)
 
 
-def across_of(wants: Wants, stretch: WantedStretch, reed_mm: float | None) -> Across:
+def across_of(wants: Wants, stretch: WantedStretch, reed_mm: float | None, sleyed: bool = False) -> Across:
     """Dents, ends and repeats nearest to a width in the reed (mm, as it stands on the loom).
 
-    reed_mm: None where nobody wants a width: then the record's own width or ends hold.
+    reed_mm: None where nobody wants a width: then the record's own width or ends hold. sleyed: the warp
+    is on the loom, so what its record says of the reed holds, whatever is wanted.
     Raises NotPlanned where nothing says how wide.
     """
+    if sleyed and (stands := _as_it_stands(wants, stretch, reed_mm)) is not None:
+        return stands
     picked, others, known = _reed(wants, stretch)
     floating = 2 if any(warp.floating_selvedges for warp in wants.warp.warp) else 0
     fixed = stretch.stretch.ends if stretch.stretch is not wants.warp else None
@@ -83,6 +92,34 @@ def across_of(wants: Wants, stretch: WantedStretch, reed_mm: float | None) -> Ac
     return Across(
         picked, wanted_mm, sums.width_of(dents, picked.dents_per_m), dents, heddled + floating, heddled, floating,
         order, times, repeats, over, others, known,
+    )  # fmt: skip
+
+
+def _as_it_stands(wants: Wants, stretch: WantedStretch, wanted_mm: float | None) -> Across | None:
+    """A warp on the loom as its record has it; None where the record says neither width nor ends."""
+    laid = stretch.laid
+    picked, _, _ = _reed(wants, stretch)
+    if laid.reed is not None and laid.said("sley"):
+        order = tuple(laid.said("sley"))
+        sett = sums.sett_of(float(laid.reed.per_m), order)
+        picked = Sleying(float(laid.reed.per_m), order, sett, sett / stretch.sett.per_m - 1)
+    floating = 2 if any(warp.floating_selvedges for warp in wants.warp.warp) else 0
+    said, ends = _measured_width(stretch), _counted(stretch)
+    if ends is not None:
+        dents = sums.dents_for(ends, picked.order) + floating
+        if said is not None and abs(dents - sums.dents_in(said, picked.dents_per_m)) > TAPE_DENTS:
+            dents = sums.dents_in(said, picked.dents_per_m)  # crammed or spaced: the tape knows better
+        said, heddled = said or sums.width_of(dents, picked.dents_per_m), ends
+    elif (said := said or laid.reed_mm) is not None:
+        dents = sums.dents_in(said, picked.dents_per_m)
+        heddled = sums.ends_in(dents - floating, picked.order)
+    else:
+        return None
+    _, order_, times = _fit(stretch, heddled)
+    repeats, over = _repeats(stretch, heddled)
+    return Across(
+        picked, said if wanted_mm is None else wanted_mm, said, dents, heddled + floating, heddled, floating,
+        order_, times, repeats, over, (), True, True,
     )  # fmt: skip
 
 
@@ -112,6 +149,17 @@ def _reed(wants: Wants, stretch: WantedStretch) -> tuple[Sleying, tuple[Sleying,
 
 def _others(kept: Sleying, found: Sequence[Sleying]) -> tuple[Sleying, ...]:
     return tuple(each for each in found if each.dents_per_m != kept.dents_per_m)
+
+
+def _measured_width(stretch: WantedStretch) -> float | None:
+    """Width in the reed as the record has it beside its plan, folded where the cloth opens."""
+    said = stretch.laid.said("in_reed")
+    if said is None:
+        return None
+    if said.length is not None:
+        return float(said.length.mm) / (stretch.laid.opens_by if said.fold == "opened" else 1)
+    reed = stretch.laid.reed
+    return None if said.dents is None or reed is None else sums.width_of(said.dents.number, float(reed.per_m))
 
 
 def _stated_width(stretch: WantedStretch) -> float | None:

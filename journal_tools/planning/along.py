@@ -77,8 +77,12 @@ def risk_of(
     limit = least_mm
     if limit is None:
         limit = sums.downward(start_mm * math.exp(belief.worst(RISK, count)) - hems_mm, step)
+        if limit <= 0:
+            return None  # smaller than a ribbon shows, or nothing but hem
         while chance(0, limit) < RISK * 0.75:  # a coarse step can fall far below
             limit += step
+    if limit + hems_mm <= 0:
+        return None  # nothing is never too short
     now = chance(0, limit)
     if now <= RISK_MENDED:
         return None if least_mm is None else Risk(limit, now, None, None, True)

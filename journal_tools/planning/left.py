@@ -14,7 +14,8 @@ from journal_tools.ledger.laid import lay_out
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.allowances import GAP
 from journal_tools.planning.knowing import Knows
-from journal_tools.planning.plan import Plan, plan_of
+from journal_tools.planning.plan import plan_of
+from journal_tools.planning.planned import Plan
 from journal_tools.planning.wants import Asked, NotPlanned
 from journal_tools.planning.warp_length import BEHIND, WASTE_LINES, loom_waste
 from journal_tools.records import Journal
@@ -119,7 +120,9 @@ def _with_next(found: Left, plan: Plan, warp: Warp) -> Left:
     total = sum(woven.values())
     pieces = [piece for each in plan.stretches for piece in each.pieces if piece.weave_mm is not None]
     for piece in pieces:
-        done = total if len(pieces) == 1 else woven.get(piece_kind(piece.wanted.name), 0)
+        done = woven.get(piece_kind(piece.wanted.name), 0)
+        if not done and len(pieces) == 1:  # pieces by another name than the plan's; a sample is none of them
+            done = total - woven.get("sample", 0)
         if done < piece.wanted.count and piece.weave_mm is not None:
             between = piece.wanted.fringe_mm or (GAP if total else 0.0)
             takes = sums.warp_for(piece.weave_mm, found.take_up) + between

@@ -4,96 +4,27 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.observed import Observed
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.across import Across, across_of, cloth_width, reed_for
-from journal_tools.planning.allowances import GAP, STEPS, TOO_WIDE
-from journal_tools.planning.along import LOW, Expected, Risk, expected, risk_of, woven_length
-from journal_tools.planning.knowing import Belief, Knows, RestsOn
-from journal_tools.planning.limits import Limit, limits_of
-from journal_tools.planning.pace import Hours, hours_for
-from journal_tools.planning.sample import Sample, sample_of
-from journal_tools.planning.steered import fulled_belief, fulls
+from journal_tools.planning.allowances import SAMPLE, STEPS
+from journal_tools.planning.along import LOW, Expected, expected, risk_of, woven_length
+from journal_tools.planning.knowing import Belief, Knows
+from journal_tools.planning.limits import limits_of
+from journal_tools.planning.material import lines_of, picks_of, yarns_of
+from journal_tools.planning.pace import hours_for
+from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
+from journal_tools.planning.sample import Sample, length_doubt, sample_of
+from journal_tools.planning.steered import fulled_belief, fulls, minutes_to
 from journal_tools.planning.wants import Asked, WantedPiece, WantedStretch, Wants, wants_of
-from journal_tools.planning.warp_length import Line, WarpLength, header, loom_waste, retie_mm, warp_length
-from journal_tools.planning.yarn_needs import Tally, YarnNeed
+from journal_tools.planning.warp_length import retie_mm, warp_length
 from journal_tools.records import Journal
 from journal_tools.records.warp import Warp
-from journal_tools.records.yarns_used import YarnInUse, warp_threads, weft_threads, yarn_in_use
 
-
-@dataclass(frozen=True)
-class PlannedPiece:
-    """One kind of piece. All sizes are in mm, of one piece; None where nobody wants that direction.
-
-    weave_mm: length on the loom, tension on, to a step that a ribbon shows; picks: the same in picks.
-    on_loom, width, length: what to expect on the loom, and at the state that was wanted.
-    risk: of coming up short, where it is worth a word; risk_warp_mm: what to wind more against it.
-    """
-
-    wanted: WantedPiece
-    weave_mm: float | None
-    picks: int | None
-    on_loom: Expected
-    width: Expected | None
-    length: Expected | None
-    width_loss: float
-    length_loss: float
-    risk: Risk | None
-    risk_warp_mm: float
-
-    @property
-    def useless(self) -> bool:
-        """Whether a range is too wide to weave by."""
-        return any(each is not None and each.doubt > TOO_WIDE for each in (self.width, self.length))
-
-
-@dataclass(frozen=True)
-class PlannedStretch:
-    """What shares a threading. rests_on: of the width; fulled: of how many fulled warps the end sizes are, or None."""
-
-    wanted: WantedStretch
-    across: Across
-    pieces: tuple[PlannedPiece, ...]
-    rests_on: RestsOn
-    limits: tuple[Limit, ...]
-    take_up: float
-    take_up_high: float
-    fulled: int | None
-    sample: Sample | None
-
-
-@dataclass(frozen=True)
-class Plan:
-    """One warp planned. length: line by line; long_mm: what to wind should it take up as much as it may.
-
-    seen: how many pieces of the very warp were measured already, and counted.
-    """
-
-    wants: Wants
-    stretches: tuple[PlannedStretch, ...]
-    length: WarpLength
-    long_mm: float
-    yarns: tuple[YarnNeed, ...]
-    hours: Hours | None
-    seen: int
-
-    @property
-    def ends(self) -> int:
-        """Ends of the widest stretch."""
-        return max(each.across.ends for each in self.stretches)
-
-    @property
-    def costs(self) -> dict[str, float]:
-        """Cost of the yarn used, by currency; "" where none is named."""
-        found: dict[str, float] = {}
-        for yarn in self.yarns:
-            if yarn.cost is not None:
-                found[yarn.currency] = found.get(yarn.currency, 0.0) + yarn.cost
-        return found
+__all__ = ["Plan", "plan_of"]
 
 
 def plan_of(
@@ -111,21 +42,32 @@ def plan_of(
     wants = wants_of(journal, warp, asked)
     planner = _Planner(wants, memory, seen or {})
     stretches = tuple(planner.stretch(each) for each in wants.stretches)
-    lines = tuple(_lines(wants, stretches))
+    lines = tuple(lines_of(wants, stretches))
     step = STEPS[wants.unit].wind
-    woven = sum(line.mm for line in lines if line.woven) or 1.0
     length = warp_length(lines, _mean(stretches, "take_up"), step)
     return Plan(
         wants,
         stretches,
         length,
         warp_length(lines, _mean(stretches, "take_up_high"), step).wind_mm,
-        _yarns(wants, stretches, length.wind_mm),
-        hours_for(journal, max(each.across.ends for each in stretches), _picks(stretches), warp.name)
-        if woven
-        else None,
+        yarns_of(wants, stretches, length.wind_mm),
+        hours_for(journal, max(each.across.ends for each in stretches), picks_of(stretches), warp.name),
         max((len(pieces) for pieces in planner.seen.values()), default=0),
+        any(_was_washed(piece) for pieces in planner.seen.values() for piece in pieces),
+        tuple(_left_out(wants)),
     )
+
+
+def _was_washed(piece: Observed) -> bool:
+    return any(reading.moment in ("washed 1", "washed 2", "settled") for reading in piece.readings)
+
+
+def _left_out(wants: Wants) -> Iterator[str]:
+    """Stretches without a plan, of a record that has several."""
+    planned = {each.number for each in wants.stretches}
+    for number, stretch in enumerate(wants.warp.woven()):
+        if number not in planned:
+            yield stretch.name or f"stretch {number + 1}"
 
 
 class _Planner:
@@ -135,8 +77,9 @@ class _Planner:
         self.wants, self.memory, self.seen = wants, memory, seen
         self.step = STEPS[wants.unit]
 
-    def belief(self, direction: str, kind: ClothKind, first: str, last: str) -> Belief:
-        return self.memory.belief(direction, kind, first, last, seen=self.seen.get(direction, ()))
+    def belief(self, direction: str, kind: ClothKind, first: str, last: str, blind: bool = False) -> Belief:
+        """Of this warp, with what was measured of it; blind: as if nothing had been."""
+        return self.memory.belief(direction, kind, first, last, seen=() if blind else self.seen.get(direction, ()))
 
     def stretch(self, wanted: WantedStretch) -> PlannedStretch:
         """One stretch: as wide as its widest piece wants."""
@@ -149,21 +92,31 @@ class _Planner:
             for piece in wanted.pieces
             if (cloth := cloth_width(piece, self._hem_ratio(wanted, piece, "width"))) is not None
         ]
-        across = across_of(self.wants, wanted, max(wide, default=None))
+        across = across_of(self.wants, wanted, max(wide, default=None), any(self.seen.values()))
         take = self.belief("length", kind, "warp", "on_loom")
         take_up, high = 1 - math.exp(take.mean), 1 - math.exp(take.quantile(LOW, of="batch"))
         pieces = tuple(self._piece(wanted, piece, across, take_up, *ends[piece.number]) for piece in wanted.pieces)
         count = fulled_belief(journal, warp, "width", kind.warp_yarn)[1] if fulled else None
         last = wanted.pieces[0].moment
-        sample = None
-        if not fulled and last not in ("on_loom", "off_loom") and (first := pieces[0].width) is not None:
-            now, start = self.belief("width", kind, "in_reed", last), across.mm * laid.opens_by
-            loom = self.wants.loom
-            sample = sample_of(self.memory, kind, last, now, first, start, take_up, retie_mm(loom), self.step.tape)
+        sample = None if fulled else self._sample(wanted, pieces[0], across, take_up)
         return PlannedStretch(
             wanted, across, pieces, self.memory.rests_on("width", kind, "in_reed", last),
-            tuple(limits_of(self.wants, wanted, across)), take_up, high, count, sample,
+            () if across.sleyed else tuple(limits_of(self.wants, wanted, across)), take_up, high, count, sample,
         )  # fmt: skip
+
+    def _sample(self, wanted: WantedStretch, piece: PlannedPiece, across: Across, take_up: float) -> Sample | None:
+        """What a sample would say of the first kind of piece; None where its width needs no wash."""
+        kind, last = wanted.kind, wanted.pieces[0].moment
+        if last in ("on_loom", "off_loom") or piece.width is None:
+            return None
+        woven, tape = self.wants.asked.sample_mm or SAMPLE, self.step.tape
+        now, start = self.belief("width", kind, "in_reed", last), across.mm * wanted.laid.opens_by
+        retie = retie_mm(self.wants.loom)
+        sample = sample_of(self.memory, kind, last, now, piece.width, start, take_up, retie, tape, woven)
+        if piece.length is None:
+            return sample
+        now = self.belief("length", kind, "on_loom", last)
+        return replace(sample, length=length_doubt(self.memory, kind, last, now, piece.length, tape, woven))
 
     def _ends(self, wanted: WantedStretch, piece: WantedPiece, fulled: bool) -> tuple[Belief, Belief]:
         """What becomes of width and length from the reed and the loom to the state wanted."""
@@ -206,6 +159,36 @@ class _Planner:
             1 - math.exp(length.mean),
             risk,
             sums.warp_for(more, take_up),
+            hems[1] / math.exp(length.mean),
+            self._blind(wanted, piece, across, weave, hems),
+            self._minutes(wanted, piece, across.mm * opened, hems[0]),
+        )
+
+    def _minutes(
+        self, wanted: WantedStretch, piece: WantedPiece, reed_mm: float, hems_mm: float
+    ) -> tuple[float, float, float] | None:
+        """Minutes of fulling; None where it is not fulled, or is as narrow as that when only scoured."""
+        journal, yarn = self.wants.journal, wanted.kind.warp_yarn
+        fulled = fulls(journal, wanted.laid.said("finish") or ()) and piece.moment not in ("on_loom", "off_loom")
+        if not fulled or piece.width_mm is None:
+            return None
+        # What the forecast learns of fulled cloth ends at its scouring, which is its first wash there.
+        scoured = reed_mm * math.exp(self.belief("width", wanted.kind, "in_reed", "washed 1").mean)
+        return minutes_to(journal, self.wants.warp, yarn, scoured, piece.width_mm + hems_mm)
+
+    def _blind(
+        self, wanted: WantedStretch, piece: WantedPiece, across: Across, weave: float | None, hems: tuple[float, ...]
+    ) -> tuple[Expected | None, Expected | None] | None:
+        """What the other warps alone would say of this piece; None where nothing of this one was measured."""
+        fulled = fulls(self.wants.journal, wanted.laid.said("finish") or ())
+        if not any(self.seen.values()) or fulled or piece.moment == "on_loom":
+            return None
+        width = self.belief("width", wanted.kind, "in_reed", piece.moment, blind=True)
+        length = self.belief("length", wanted.kind, "on_loom", piece.moment, blind=True)
+        start = across.mm * wanted.laid.opens_by
+        return (
+            None if piece.width_mm is None else expected(start, width, hems[0], piece.count),
+            None if weave is None else expected(weave, length, hems[1], piece.count),
         )
 
 
@@ -214,64 +197,3 @@ def _mean(stretches: Sequence[PlannedStretch], what: str) -> float:
     weights = [sum((piece.weave_mm or 0.0) * piece.wanted.count for piece in each.pieces) or 1.0 for each in stretches]
     shares: list[float] = [getattr(each, what) for each in stretches]
     return sum(weight * share for weight, share in zip(weights, shares, strict=True)) / sum(weights)
-
-
-def _lines(wants: Wants, stretches: Sequence[PlannedStretch]) -> Iterator[Line]:
-    """Where each inch goes, take-up apart."""
-    asked = wants.asked
-    yield header()
-    if asked.sample_mm:
-        yield Line("sample, washed first", asked.sample_mm, woven=True)
-        yield Line("cut off and tied on again", retie_mm(wants.loom))
-    gap = GAP if asked.gap_mm is None else asked.gap_mm
-    for number, each in enumerate(stretches):
-        if number:
-            yield Line(
-                "cut off and tied on again", retie_mm(wants.loom), how=f"before {each.wanted.name or 'the next'}"
-            )
-        for piece in each.pieces:
-            if piece.weave_mm is not None:
-                name = piece.wanted.name or each.wanted.name or "cloth"
-                yield Line(name, piece.weave_mm, piece.wanted.count, woven=True)
-            if piece.wanted.fringe_mm:
-                yield Line("fringes", piece.wanted.fringe_mm, piece.wanted.count)
-        gaps = sum(piece.wanted.count for piece in each.pieces if not piece.wanted.fringe_mm) - 1
-        if gaps > 0:
-            yield Line("gaps between them", gap, gaps)
-    yield loom_waste(wants.journal, wants.warp, wants.loom)
-
-
-def _picks(stretches: Sequence[PlannedStretch]) -> int:
-    return sum((piece.picks or 0) * piece.wanted.count for each in stretches for piece in each.pieces)
-
-
-def _yarns(wants: Wants, stretches: Sequence[PlannedStretch], wind_mm: float) -> tuple[YarnNeed, ...]:
-    """Warp of the widest stretch, which is wound for all of them, and the weft of each."""
-    journal, warp = wants.journal, wants.warp
-    tally = Tally()
-    widest = max(stretches, key=lambda each: each.across.ends)
-    tally.wind(_wound(journal, warp, widest.across), wind_mm)
-    for each in stretches:
-        wefts = each.wanted.laid.said("weft") or ()
-        thrown = weft_threads(journal, warp, wefts) or warp_threads(journal, warp)
-        for piece in each.pieces:
-            if piece.picks and thrown:
-                tally.throw(piece.picks * piece.wanted.count, thrown, each.across.mm)
-        if wants.asked.sample_mm and each is stretches[0] and thrown:
-            tally.throw(sums.picks_for(wants.asked.sample_mm, each.wanted.beat.per_m), thrown, each.across.mm)
-    return tally.needs(journal.settings.currency or "")
-
-
-def _wound(journal: Journal, warp: Warp, across: Across) -> Iterator[tuple[YarnInUse, float]]:
-    threads = warp_threads(journal, warp)
-    if across.order is not None and warp.warp:
-        beside = warp.warp[0].yarn
-        for colour, number in across.order.colours(across.times).items():
-            yield yarn_in_use(journal, warp, colour if colour or beside is None else beside), number
-    elif threads:
-        total = sum(number for _, number in threads)
-        for yarn, number in threads:
-            yield yarn, across.heddled * number / total
-    selvedge = next((wound.floating_selvedges for wound in warp.warp if wound.floating_selvedges), None)
-    if selvedge and across.floating:
-        yield yarn_in_use(journal, warp, selvedge), across.floating

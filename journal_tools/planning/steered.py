@@ -6,6 +6,7 @@ import math
 import statistics
 from collections.abc import Sequence
 
+from journal_tools.forecast.fulling import Fulling, fulled_cloths
 from journal_tools.ledger import Row, ledger_of
 from journal_tools.planning.knowing import Normal
 from journal_tools.records import Journal
@@ -42,6 +43,17 @@ def fulled_belief(journal: Journal, warp: Warp, direction: str, yarn: str) -> tu
                     alike.setdefault(past.name, []).append(math.log(1 - row.loss))
     figures = [logs[-1] for logs in (alike or every).values()]
     return belief_from(direction, figures), len(figures)
+
+
+def minutes_to(
+    journal: Journal, warp: Warp, yarn: str, scoured_mm: float, wanted_mm: float
+) -> tuple[float, float, float] | None:
+    """Minutes of fulling from one width to another: likely, least and most; None where it is that narrow already."""
+    if wanted_mm >= scoured_mm:
+        return None
+    cloths = [cloth for cloth in fulled_cloths(journal) if cloth.warp != warp.name]
+    found = Fulling.of(journal, yarn, cloths).minutes("width", math.log(scoured_mm / wanted_mm))
+    return found.likely, found.least, found.most
 
 
 def belief_from(direction: str, figures: Sequence[float]) -> Normal:

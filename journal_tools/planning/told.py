@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from journal_tools.planning.along import Expected
-from journal_tools.planning.plan import Plan, PlannedPiece, PlannedStretch
+from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
 from journal_tools.planning.words import Words
 
 
@@ -15,6 +15,7 @@ def as_json(plan: Plan) -> dict[str, Any]:
     return {
         "warp": plan.wants.warp.name or None,
         "pieces_of_this_warp_seen": plan.seen,
+        "nothing_planned_for": list(plan.left_out),
         "limits": Words(plan).limits(),
         "stretches": [_stretch(each) for each in plan.stretches],
         "lines": [
@@ -24,6 +25,7 @@ def as_json(plan: Plan) -> dict[str, Any]:
                 "each_mm": _mm(line.each_mm),
                 "mm": _mm(line.mm),
                 "woven": line.woven,
+                "hems_each_mm": _mm(line.hems_mm),
             }
             for line in plan.length.lines
         ],
@@ -84,6 +86,7 @@ def _stretch(each: PlannedStretch) -> dict[str, Any]:
         "sett_off": round(across.sleying.off, 4),
         "ends": across.ends,
         "floating_selvedges": across.floating,
+        "sleyed_already": across.sleyed,
         "repeats": across.draft_repeats,
         "ends_beyond_repeats": across.draft_over,
         "order": across.order.written(across.times) if across.order is not None else None,
@@ -96,6 +99,8 @@ def _stretch(each: PlannedStretch) -> dict[str, Any]:
             "warp_mm": _mm(each.sample.warp),
             "width_doubt_now_mm": _mm(each.sample.now),
             "width_doubt_after_mm": _mm(each.sample.then),
+            "length_doubt_now_mm": _mm(each.sample.length.now if each.sample.length else None),
+            "length_doubt_after_mm": _mm(each.sample.length.then if each.sample.length else None),
             "worth_it": each.sample.worth,
         },
         "pieces": [_piece(piece) for piece in each.pieces],
@@ -116,6 +121,12 @@ def _piece(piece: PlannedPiece) -> dict[str, Any]:
         "width_on_loom": _expected(piece.on_loom),
         "width": _expected(piece.width),
         "length": _expected(piece.length),
+        "fulling_minutes": None
+        if piece.minutes is None
+        else dict(zip(("likely", "least", "most"), (round(each, 1) for each in piece.minutes), strict=True)),
+        "before_this_warp_was_seen": None
+        if piece.blind is None
+        else {"width": _expected(piece.blind[0]), "length": _expected(piece.blind[1])},
         "width_loss": round(piece.width_loss, 4),
         "length_loss": round(piece.length_loss, 4),
         "sample_first": piece.useless,

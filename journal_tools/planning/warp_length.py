@@ -22,6 +22,7 @@ class Line:
     """One line of the reckoning. count: how many of `each_mm`. how: a few words, "" for none.
 
     woven: whether it is cloth, at its length on the loom, so that take-up is on top of it.
+    hems_mm: how much of each goes into hems.
     """
 
     name: str
@@ -29,6 +30,7 @@ class Line:
     count: int = 1
     how: str = ""
     woven: bool = False
+    hems_mm: float = 0.0
 
     @property
     def mm(self) -> float:

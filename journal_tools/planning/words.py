@@ -7,13 +7,18 @@ from fractions import Fraction
 from typing import Literal
 
 from journal_tools.planning import arithmetic as sums
-from journal_tools.planning.allowances import SPARE_YARN, STEPS, YARD
-from journal_tools.planning.plan import Plan, PlannedPiece, PlannedStretch
+from journal_tools.planning.allowances import STEPS
+from journal_tools.planning.along import Expected
+from journal_tools.planning.phrases import on_the_scale, repeats_of, to_wind
+from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
 from journal_tools.planning.yarn_needs import YarnNeed
 from journal_tools.quantities import show_density, show_length, show_weight
 
 EIGHTH = Fraction(127, 40)
 """An eighth of an inch in mm."""
+
+TOLD_OFF = 0.005
+"""A true sett as near as this to the wanted one is the wanted one."""
 
 
 class Words:
@@ -34,12 +39,7 @@ class Words:
 
     def wind(self, mm: float) -> str:
         """A warp: quarter yards, or quarter metres."""
-        if self.unit == "in":
-            quarters = round(mm / YARD * 4)
-            whole, part = divmod(quarters, 4)
-            shown = " ".join(part_ for part_ in (str(whole) if whole else "", ("", "1/4", "1/2", "3/4")[part]) if part_)
-            return f"{shown or '0'} yd"
-        return f"{mm / 1000:g} m"
+        return to_wind(mm, self.unit)
 
     def limits(self) -> list[str]:
         """What the loom cannot do, before a thread is wound."""
@@ -76,9 +76,11 @@ class Words:
         in_dent = {"1": "one in a dent", "2": "2 in a dent"}.get(
             order, f"{order} in the dents" if "-" in order else f"{order} in a dent"
         )
-        said = (
-            f"Sley {self.size(across.mm)}: {across.dents} dents of the {reed}, {in_dent} ({sett}), {across.ends} ends"
-        )
+        if abs(across.sleying.off) > TOLD_OFF:
+            sett += f" for the {show_density(each.wanted.sett.per_m, self.wants.density_unit)} wanted"
+        verb = "Sleyed already:" if across.sleyed else "Sley"
+        said = f"{verb} {self.size(across.mm)}: {across.dents} dents of the {reed}, {in_dent} ({sett})"
+        said += f", {across.ends} ends"
         if across.floating:
             said += ", two of them floating selvedges without heddles"
         return said + "."
@@ -93,10 +95,9 @@ class Words:
         across, threaded = each.across, each.wanted.threaded
         if across.order is not None and not across.order.one_colour:
             edges = "the edges match" if across.mirrored else "the edges differ"
-            yield f"Wind {across.order.written(across.times)}: {edges}."
+            yield f"{'Wound' if across.sleyed else 'Wind'} {across.order.written(across.times)}: {edges}."
         if threaded is not None and across.draft_repeats and len(threaded.threading) > 2:
-            over = f" and {across.draft_over} ends" if across.draft_over else ""
-            yield f"That is {across.draft_repeats} repeats of {threaded.name}{over}."
+            yield f"That is {repeats_of(across.heddled, threaded.threading, threaded.name)}."
         sett, beat = each.wanted.sett, each.wanted.beat
         if sett.how:
             yield f"The sett is {sett.how}."
@@ -111,21 +112,65 @@ class Words:
         )
         if each.fulled is not None:
             yield "Stop the fulling at the size wanted; what follows is how far off past ones were stopped."
+            if piece.minutes is not None:
+                likely, least, most = (round(each) for each in piece.minutes)
+                between = f"{least} to {most}: look first at {least}"
+                yield f"From scoured to that width takes about {likely} minutes, {between}."
         elif piece.useless:
             yield "Sample first: what it will come to is too little known to weave by."
+        sizes = ((piece.width, "wide"), (piece.length, "long"))
+        if piece.useless and each.fulled is None:  # a range that nobody can weave by is not printed
+            about = [f"{self.size(size.mm)} {way}" for size, way in sizes if size is not None]
+            yield f"{state}, about {' and '.join(about)}, give or take more than a plan can bear."
+            return
         parts = [
-            f"{self.size(size.mm)} {across}, nine times in ten {self.between(size.low, size.high)}"
-            for size, across in ((piece.width, "wide"), (piece.length, "long"))
+            f"{self.size(size.mm)} {way}, nine times in ten {self.between(size.low, size.high)}"
+            for size, way in sizes
             if size is not None
         ]
         if parts:
             yield f"{state}, expect {'; and '.join(parts)}."
+        if other := self._other_repeat(each, piece):
+            yield other
+        if piece.blind is not None:
+            yield from self._blind(piece)
         if wanted.count > 1 and piece.length is not None:
             narrow = f", the narrowest under {self.size(piece.width.worst)}" if piece.width is not None else ""
             short = f"The shortest of the {wanted.count} is under {self.size(piece.length.worst)}"
             yield f"{short}{narrow} only once in twenty times."
         if piece.risk is not None:
             yield from self._risk(piece)
+
+    def _other_repeat(self, each: PlannedStretch, piece: PlannedPiece) -> str:
+        """What a repeat more or less would come to, where whole repeats are a quarter inch off; else ""."""
+        across, wanted = each.across, piece.wanted.width_mm
+        if wanted is None or piece.width is None or across.sleyed:
+            return ""
+        off = piece.width.mm - wanted
+        striped = across.order is not None and (not across.order.one_colour or across.order.beside > 0)
+        threading = each.wanted.threaded.threading if each.wanted.threaded is not None else ()
+        ends = across.order.repeat_ends if across.order is not None and striped else len(threading)
+        if abs(off) < STEPS[self.unit].weave or ends < 2 or across.heddled <= ends:
+            return ""
+        repeat = ends / across.sleying.sett * 1000 * (1 - piece.width_loss) * each.wanted.laid.opens_by
+        way, more = ("more", repeat) if off < 0 else ("less", -repeat)
+        other = self.size(piece.width.mm + more)
+        return f"For {self.size(wanted)} there are no whole repeats: one {way} comes to {other}."
+
+    def _blind(self, piece: PlannedPiece) -> Iterator[str]:
+        """What this warp's own cloth has changed; nothing where it has changed less than a tape shows."""
+        now, before = (piece.width, piece.length), piece.blind or (None, None)
+        parts = [
+            f"{self.size(was.mm)} {way} ({self.between(was.low, was.high)})"
+            for way, is_, was in zip(("wide", "long"), now, before, strict=True)
+            if is_ is not None and was is not None and self._differs(is_, was)
+        ]
+        if parts:
+            yield f"Your other warps alone would say {' and '.join(parts)}; this warp's own cloth has spoken since."
+
+    def _differs(self, one: Expected, other: Expected) -> bool:
+        ends = ((one.mm, other.mm), (one.low, other.low), (one.high, other.high))
+        return any(self.size(here) != self.size(there) for here, there in ends)
 
     def _risk(self, piece: PlannedPiece) -> Iterator[str]:
         risk = piece.risk
@@ -150,6 +195,9 @@ class Words:
 
     def wound(self) -> str:
         """`Wind 5 1/4 yd. Should it take up as much as it may, 5 1/2.`"""
+        wound = next((each.wound for each in self.wants.warp.warp if each.wound is not None), None)
+        if wound is not None and any(each.across.sleyed for each in self.plan.stretches):
+            return f"It is wound {wound.text}; all of the plan takes {self.wind(self.plan.length.wind_mm)}."
         said = f"Wind {self.wind(self.plan.length.wind_mm)}."
         if self.plan.long_mm > self.plan.length.wind_mm + 1:
             said += f" Should it take up as much as it may, {self.wind(self.plan.long_mm)}."
@@ -159,6 +207,8 @@ class Words:
         """Where each inch goes: what, length, how."""
         for line in self.plan.length.lines:
             how = f"{line.count} of {self.hand(line.each_mm)}" if line.count > 1 else line.how
+            if line.hems_mm:
+                how += f"{', ' if how else ''}{self.hand(line.hems_mm)} of {'each' if line.count > 1 else 'it'} in hems"
             yield line.name, self.hand(line.mm), how
         yield "in all", self.hand(self.plan.length.mm), ""
         yield "to wind", self.hand(self.plan.length.wind_mm), self.wind(self.plan.length.wind_mm)
@@ -171,15 +221,16 @@ class Words:
             long = f"{metres / 0.9144:,.0f} yd" if self.unit == "in" else f"{metres:,.0f} m"
             yield f"{need.heading}: {long}. How much that weighs nobody can say: its record has no yarn number."
             return
-        parts = [f"{_up(each.grams or 0, weight)} {each.named}" for each in need.colours]
+        parts = [f"{on_the_scale(each.grams or 0, weight)} {each.named}" for each in need.colours]
         listed = f": {', '.join(parts)}" if len(need.colours) > 1 else ""
-        said = f"{need.heading}: {_up(need.grams, weight)}{listed}"
+        said = f"{need.heading}: {on_the_scale(need.grams, weight)}{listed}"
+        several = need.record is not None and len(need.record.colours or {}) > 1
         if need.on_hand_g is not None:
-            said += f"; you have {show_weight(need.on_hand_g, weight)}"
+            said += f"; you have {show_weight(need.on_hand_g, weight)}{' in all its colours' if several else ''}"
         if need.short_g:
-            said += f", {_up(need.short_g, weight)} short"
+            said += f", {on_the_scale(need.short_g, weight)} short"
         elif need.on_hand_g is not None:
-            said += ", enough"
+            said += ", enough if the colours are" if several else ", enough"
         if need.cones:
             said += f". Buy {need.cones} {need.put_up}{'s' if need.cones > 1 else ''}"
             said += f" ({need.buy_cost:.2f} {need.currency})".replace(" )", ")") if need.buy_cost is not None else ""
@@ -198,13 +249,24 @@ class Words:
     def sample(self, each: PlannedStretch) -> str:
         """What a sample would cost and save, where it is worth it; "" where it is not."""
         sample = each.sample
-        if sample is None or not sample.worth or self.plan.seen:
+        if sample is None or not sample.worth or self.plan.washed:
             return ""
         doubt = f"± {self.size(sample.now)} to ± {self.size(sample.then)}"
+        length = "It says little of length."
+        if sample.length is not None:
+            length = f"Of length it leaves ± {self.size(sample.length.then)} of ± {self.size(sample.length.now)}."
         return (
             f"A sample of {self.hand(sample.woven)}, washed first, costs {self.hand(sample.warp)} of warp and would"
-            f" cut the doubt in width from {doubt}. It says little of length."
+            f" cut the doubt in width from {doubt}. {length}"
         )
+
+    def left_out(self) -> str:
+        """Stretches that nothing is planned for, "" for none: their warp is not in what is to be wound."""
+        names = self.plan.left_out
+        if not names:
+            return ""
+        listed = f"{', '.join(names[:-1])} and {names[-1]}" if len(names) > 1 else names[0]
+        return f"Nothing is planned for {listed}, so no warp is reckoned for {'it' if len(names) == 1 else 'them'}."
 
     def losses(self, piece: PlannedPiece) -> Iterator[str]:
         """Both directions of each per cent: what is lost, and what a wanted size is divided by."""
@@ -230,14 +292,3 @@ class Words:
             if abs(dents * 2 - round(dents * 2)) < 1e-3:
                 return unit
         return self.wants.density_unit
-
-
-def spare() -> str:
-    """What the yarn's weights hold beyond the reckoning."""
-    return f"Weights hold {SPARE_YARN * 100:.0f} % to spare."
-
-
-def _up(grams: float, unit: str) -> str:
-    """A weight rounded up to what a kitchen scale shows: 5 g, or a quarter ounce."""
-    step = 5.0 if unit == "g" else 28.349523125 / 4
-    return show_weight(sums.upward(grams, step), unit)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from journal_tools.editing.change import Change, Value, tree_of
 from journal_tools.editing.splice import splice_file
-from journal_tools.planning.plan import Plan, PlannedPiece, PlannedStretch
+from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
 from journal_tools.planning.words import Words
 from journal_tools.records.front_matter import read_file
 
@@ -69,6 +69,17 @@ def _at(tree: Value, path: tuple[str | int, ...]) -> Value | None:
     return tree
 
 
+def _wound(fields: Mapping[str, Value], plan: Plan) -> dict[str, Value]:
+    """What is to be wound: the colours in whole repeats, or so many ends; and how long."""
+    across, said = plan.stretches[0].across, fields.get("warp")
+    found: dict[str, Value] = dict(said) if isinstance(said, Mapping) else {}
+    if across.order is not None:
+        found["order"] = across.order.written(across.times)
+    else:
+        found = {"ends": str(across.heddled), **found}
+    return {**found, "wound": Words(plan).wind(plan.length.wind_mm)}
+
+
 def new_fields(fields: Mapping[str, Value], plan: Plan) -> dict[str, Value]:
     """The fields of a new record with the plan in them: how it is set up, and sizes on the way."""
     words, (each, *_) = Words(plan), plan.stretches
@@ -77,8 +88,7 @@ def new_fields(fields: Mapping[str, Value], plan: Plan) -> dict[str, Value]:
     first = wanted[0] if isinstance(wanted, list) else wanted
     assert isinstance(first, Mapping)
     found: dict[str, Value] = {key: value for key, value in fields.items() if key != "plan"}
-    wound: dict[str, Value] = {"ends": str(each.across.heddled), "wound": words.wind(plan.length.wind_mm)}
-    found["warp"] = wound
+    found["warp"] = _wound(fields, plan)
     found["reed"] = words.reed(each)
     found["sley"] = each.across.sleying.written
     found["plan"] = [{**first, **figures_of(words, each, piece)}]

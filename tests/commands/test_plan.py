@@ -127,6 +127,20 @@ class TestFromOptions:
         assert said.stdout.partition("Wind ")[0] == again.stdout.partition("Wind ")[0]
         assert 0 == shelf("check").exit_code
 
+    def test_colours_and_selvedges(self, shelf: Shell) -> None:
+        """An order of colours is repeated whole and written so, and floating selvedges stand beside it."""
+        shelf.write("yarns/cottolin-22-2", YARN.replace("yield", "colours:\n  bone: ebe1cb\n  slate: 4a5b6b\nyield"))
+        words = [*WORDS.split(" --hem ")[0].split(), "--made-up", "18 x 27", "--weave", "plain weave"]
+        order = ["--order", "4 slate, 24 bone", "--floating", "bone", "--beat", "20", "--reed", "12/in"]
+        said = shelf("plan", "gull-towels", *words, *order, "--write")
+        text = text_of(shelf.folder / "entries" / "warps" / "gull-towels.md")
+
+        assert 0 == said.exit_code
+        assert "warp:\n  order: 17 times (4 slate, 24 bone), 4 slate\n  floating_selvedges: bone\n  wound: " in text
+        assert "beat: 20\n" in text
+        assert 0 == shelf("check").exit_code
+        assert said.stdout == shelf("plan", "gull-towels").stdout
+
     def test_no_such_warp(self, shelf: Shell) -> None:
         """A name that is none is told with the one that was meant."""
         said = shelf("plan", "next-towel")

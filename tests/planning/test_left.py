@@ -48,6 +48,15 @@ class TestTheRest:
         assert pytest.approx(takes * INCH) == coming.takes
         assert pytest.approx((180 - 65.5 / 0.94 - 7.5 - 25 - takes) * 0.94 * INCH) == coming.spare
 
+    def test_a_sample_is_no_towel(self, tmp_path: Path) -> None:
+        """A sample cut off before counts as gone, and four towels are still to come."""
+        sample = "pieces:\n  - name: sample\n    on_loom: 19 1/2 x 7\n    hem: none\n"
+        found = left(tmp_path, WOUND + WENT + sample)
+        assert found.next is not None
+
+        assert 4 == found.next.more
+        assert pytest.approx((7 / 0.94 + 7.5) * INCH) == found.gone
+
     def test_it_does_not_fit(self, tmp_path: Path) -> None:
         """On a shorter warp it comes up short, and by how much is told."""
         coming = left(tmp_path, WOUND.replace("5 yd", "3 1/2 yd") + WENT + TWO).next

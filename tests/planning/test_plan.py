@@ -12,7 +12,7 @@ from journal_tools.planning.wants import Asked, NotPlanned
 from journal_tools.planning.words import Words
 from journal_tools.records import Journal
 from tests.ledger.desk import write
-from tests.planning.knows import Knows, Rests
+from tests.planning.knows import Knows
 
 TOWELS = """\
 loom: big
@@ -208,9 +208,9 @@ class TestRisk:
         (piece,) = plan.stretches[0].pieces
 
         assert piece.useless
-        assert "Sample first: what it will come to is too little known to weave by." in [
-            *Words(plan).expects(plan.stretches[0], piece)
-        ]
+        said = [*Words(plan).expects(plan.stretches[0], piece)]
+        assert "Sample first: what it will come to is too little known to weave by." == said[0]
+        assert "nine times in ten" not in " ".join(said)
 
     def test_what_a_sample_does(self, tmp_path: Path) -> None:
         """It costs its 7 in undone by take-up and a new knot, and leaves as much doubt as the memory then has."""
@@ -220,48 +220,44 @@ class TestRisk:
         assert pytest.approx(7 / 0.94 * INCH + 9 * INCH) == sample.warp
         assert pytest.approx(0.5) == sample.then / sample.now
         assert sample.worth
+        assert sample.length is None
+
+    def test_a_longer_sample(self, tmp_path: Path) -> None:
+        """From 15 in up a sample tells of length too, and it costs its own length."""
+        plan = planned(tmp_path, asked=Asked(sample_mm=16 * INCH))
+        sample = plan.stretches[0].sample
+        assert sample is not None
+        assert sample.length is not None
+
+        assert pytest.approx((16 / 0.94 + 9) * INCH) == sample.warp
+        assert sample.length.then < 0.6 * sample.length.now
+        assert "Of length it leaves ± " in Words(plan).sample(plan.stretches[0])
+
+    def test_smaller_than_a_ribbon_shows(self, tmp_path: Path) -> None:
+        """A piece of an eighth of an inch has no size that it could come up short of, and plans without a word."""
+        (piece,) = planned(tmp_path, TOWELS.partition("hem:")[0].replace("18 x 27", "18 x 1/8")).stretches[0].pieces
+
+        assert piece.risk is None
 
 
-class TestWords:
-    def test_what_it_rests_on(self, tmp_path: Path) -> None:
-        """Said before any figure: how many warps, and how many of them in the weave."""
-        plan = planned(tmp_path)
+class TestFulled:
+    FINISH = "title: In the tub\nfulling: yes"
 
-        assert "Rests on 2 of your warps. 1 in plain weave." == Words(plan).rests(plan.stretches[0])
+    def test_minutes(self, tmp_path: Path) -> None:
+        """Fulled cloth is told with the minutes from scoured to the width wanted, never with a sample."""
+        plan = planned(tmp_path, TOWELS.partition("hem:")[0] + "finish: tub\n", finishes__tub=self.FINISH)
+        (stretch,) = plan.stretches
+        (piece,) = stretch.pieces
+        assert piece.minutes is not None
+        likely, least, most = piece.minutes
 
-    def test_a_guess(self, tmp_path: Path) -> None:
-        """A yarn that was never used is called a guess."""
-        plan = planned(tmp_path, knows=Knows(rests=Rests("common practice", (), (), (), "")))
+        assert least < likely < most
+        assert stretch.sample is None
+        assert any("look first at" in line for line in Words(plan).expects(stretch, piece))
 
-        assert "A guess: nothing of yours in Cotton 8/2. It goes by common practice." == Words(plan).rests(
-            plan.stretches[0]
-        )
-
-    def test_what_hands_do(self, tmp_path: Path) -> None:
-        """Dents and ends, a length or a count of picks, quarter yards."""
-        plan = planned(tmp_path)
-        words, (stretch,) = Words(plan), plan.stretches
-
-        assert "Sley 20 1/8 in: 242 dents of the 12/in, 2 in a dent (24/in), 484 ends." == words.sley(stretch)
-        assert "Towel: weave each of 4 to 32 1/2 in, tension on, or 650 picks." == words.weave(stretch.pieces[0])
-        assert words.wound().startswith("Wind 5 yd.")
-
-    def test_both_ways(self, tmp_path: Path) -> None:
-        """A per cent says what is lost, and what a wanted size is divided by."""
-        plan = planned(tmp_path)
-        losses = [*Words(plan).losses(plan.stretches[0].pieces[0])]
-
-        assert "width, from the reed: loses 11 %; a size wanted is divided by .89" == losses[0]
-        assert "length, from the loom: loses 8 %; a size wanted is divided by .92" == losses[1]
-
-    def test_centimetres(self, tmp_path: Path) -> None:
-        """A metric journal is planned in centimetres, half ones, and quarter metres."""
-        header = TOWELS.replace("18 x 27", "45 x 70").replace("1 in", "2.5 cm").replace("3/8 in", "1 cm")
-        plan = planned(tmp_path, "units: cm\n" + header)
-
-        assert " cm, tension on" in Words(plan).weave(plan.stretches[0].pieces[0])
-        assert " m." in Words(plan).wound()
-        assert 0 == round(plan.length.wind_mm) % 250
+    def test_not_fulled(self, tmp_path: Path) -> None:
+        """Other cloth has no minutes."""
+        assert planned(tmp_path).stretches[0].pieces[0].minutes is None
 
 
 class TestNothingToPlanBy:

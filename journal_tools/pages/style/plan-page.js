@@ -157,7 +157,7 @@
         slip(w.count > 1 ? "Weave each" : "Weave", words.woven(plan.weave), "tension on" + (plan.picks ? ", or " + plan.picks + " picks" : "")),
         slip("Wind", words.wound(plan.warp.wind), tenterhook.many(reed.ends, "end")))
     ];
-    words.sentences(w, plan).forEach(function (text) { parts.push(sentence(text)); });
+    words.sentences(w, plan, b.fulled !== undefined).forEach(function (text) { parts.push(sentence(text)); });
     if (!plan.useless && b.fulled === undefined && plan.sample.worth) parts.push(sentence(words.sample(plan), "small"));
     if (w.guessedBeat) parts.push(sentence("Picks are a guess until a beat of this yarn and weave is written down; the length is what rules.", "small"));
     parts.push(tapes(w, plan), losses(w, plan, b), went(w, plan), yarn(w, plan), reeds(w, plan));

@@ -60,8 +60,11 @@
   };
 
   /* The sentences, in the order in which they are acted on. */
-  Words.prototype.sentences = function (w, plan) {
+  Words.prototype.sentences = function (w, plan, fulled) {
     var own = w.hemmed ? "Made up" : w.wash === "settled" ? "Settled" : "Washed", said = [];
+    if (plan.useless && !fulled) {
+      return [own + ", about " + this.size(plan.width.mm) + " wide and " + this.size(plan.length.mm) + " long, give or take more than a plan can bear."];
+    }
     said.push(own + ", expect " + this.size(plan.width.mm) + " wide, nine times in ten " +
       this.between(plan.width.low, plan.width.high) + "; and " + this.size(plan.length.mm) + " long, nine times in ten " +
       this.between(plan.length.low, plan.length.high) + ".");
