@@ -123,7 +123,7 @@ def _beside_rules(found: dict[str, Score]) -> Table:
         "In points: per cent of the first size. A yarn without a past has no mean of its own, and no last warp; ten per"
         " cent stands in."
     )
-    return Table("Beside three simple rules", columns, tuple(rows), note=note)
+    return Table("Beside three simple rules", columns, tuple(rows), note=note, stacked=True)
 
 
 def _held(found: dict[str, Score]) -> Table:
@@ -175,7 +175,7 @@ def _guesswork(archive: Archive, least_known: Sequence[Guess]) -> Table:
         f"In points of the whole loss, nine times in ten of one piece. A sample of {_cloth(archive, best)} would"
         " teach most."
     )
-    return Table("Still guesswork", columns, rows, note=note, sortable=True)
+    return Table("Still guesswork", columns, rows, note=note, sortable=True, stacked=True)
 
 
 def _cloth(archive: Archive, guess: Guess) -> str:
