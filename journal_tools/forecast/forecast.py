@@ -27,7 +27,6 @@ from journal_tools.forecast.mode import CAP, NU, Mode, mode_of
 from journal_tools.forecast.nodes import Node, Nodes
 from journal_tools.forecast.normal import t_weights_of
 from journal_tools.forecast.observed import Observed
-from journal_tools.forecast.pocket import Pocket, pocket_of
 from journal_tools.forecast.posterior import moments_of, t_weights
 from journal_tools.forecast.priors import Priors, priors_for
 from journal_tools.forecast.rests_on import RestsOn, rests_on
@@ -151,11 +150,6 @@ class Forecast:
         At .001 about one clean journal in thirty is asked one needless question.
         """
         return self.weighing.surprises(below)
-
-    def pocket(self, kind: ClothKind, first: str, last: str) -> Pocket:
-        """The belief in a handful of numbers, for whatever closeness of sett."""
-        belief = self.belief(kind, first, last)
-        return pocket_of(self.nodes, self.hyper, kind, span(self.direction, first, last), self._weights, belief)
 
     def _one_warp(self, pieces: Sequence[Observed]) -> Rows | None:
         """Pieces of one warp laid out, whatever names they bear; None where they tell nothing."""

@@ -13,7 +13,6 @@ from journal_tools.forecast.forecast import Forecast
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.learned import observed_of
 from journal_tools.forecast.observed import Observed
-from journal_tools.forecast.pocket import Pocket
 from journal_tools.forecast.rests_on import RestsOn
 from journal_tools.forecast.weighing import Surprise
 from journal_tools.ledger import Ledger
@@ -49,10 +48,6 @@ class Memory:
     def rests_on(self, direction: str, kind: ClothKind, first: str, last: str) -> RestsOn:
         """Which warps that rests on."""
         return self.forecasts[direction].rests_on(kind, first, last)
-
-    def pocket(self, direction: str, kind: ClothKind, first: str, last: str) -> Pocket:
-        """The belief in a handful of numbers, for whatever closeness of sett."""
-        return self.forecasts[direction].pocket(kind, first, last)
 
     def surprises(self, below: float = 0.001) -> tuple[tuple[str, Surprise], ...]:
         """Losses that the other warps make unlikely, with their direction; see `Forecast.surprises`."""

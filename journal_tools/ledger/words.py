@@ -38,13 +38,6 @@ def points(fraction: float) -> str:
     return f"{fraction * 100:.1f}"
 
 
-def loss_words(loss: float, direction: str) -> str:
-    """`11.7 % narrower`, or wider when the cloth grew."""
-    less, more = COMPARED[direction]
-    shown = per_cent(abs(loss))
-    return f"{shown} {less if loss >= 0 else more}"
-
-
 def row_notes(row: Row) -> Iterator[str]:
     """What must be said beside a loss: a gap it spans, how many pieces, what it goes over."""
     if row.between:

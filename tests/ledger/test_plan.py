@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from journal_tools.ledger import SizeLine
-from journal_tools.ledger.words import loss_words, off_plan, per_cent, points, row_notes
+from journal_tools.ledger.words import off_plan, per_cent, points, row_notes
 from tests.ledger.desk import the_row, woven
 
 EIGHTH = Fraction(254, 80)
@@ -209,15 +209,6 @@ class TestWords:
             per_cent(-0.02),
             per_cent(-0.0001),
             points(0.00693),
-        ]
-
-    def test_loss_in_words(self) -> None:
-        """Narrower or wider, shorter or longer, never minus narrower."""
-        assert ["11.7 % narrower", "2.0 % wider", "8.7 % shorter", "1.0 % longer"] == [
-            loss_words(0.117, "width"),
-            loss_words(-0.02, "width"),
-            loss_words(0.0871, "length"),
-            loss_words(-0.01, "length"),
         ]
 
     def test_notes(self, tmp_path: Path) -> None:
