@@ -2,23 +2,29 @@
 
 from __future__ import annotations
 
-import os
-import signal
-import subprocess
-import sys
+import io
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from journal_tools.commands.main import main
 from tests.commands.shell import TIDELINE, Shell, text_of
 
-CAN_BE_STOPPED = """\
-import signal
-from journal_tools.commands.main import main
-signal.signal(signal.SIGINT, signal.default_int_handler)
-main(prog_name="tenterhook")
-"""
-"""The command line with Ctrl+C as at a desk; what runs in the background may be told not to hear it."""
+
+class ThenStopped(io.BytesIO):
+    """What is typed at a desk where Ctrl+C is pressed once these lines are given."""
+
+    def read1(self, size: int | None = -1, /) -> bytes:
+        """The lines, and then the interruption, as reading from a terminal gives them."""
+        given = super().read1(-1 if size is None else size)
+        if not given and size != 0:
+            raise KeyboardInterrupt
+        return given
+
+    def read(self, size: int | None = -1, /) -> bytes:
+        """The same."""
+        return self.read1(size)
 
 
 class TestAsked:
@@ -90,30 +96,13 @@ class TestAsked:
 
     def test_stopped_in_the_middle(self, tenterhook: Shell, tideline: Path) -> None:
         """Ctrl+C writes nothing, and says the line that would write what was given."""
-        import pty
+        said = CliRunner().invoke(main, ["measure", "tideline-towels"], input=ThenStopped(b"19 1/4 x 32 1/8\n"))
 
-        mine, its = pty.openpty()
-        words = [sys.executable, "-c", CAN_BE_STOPPED, "measure", "tideline-towels"]
-        with subprocess.Popen(
-            words, stdin=its, stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True
-        ) as process:
-            assert process.stdout is not None
-            os.write(mine, b"19 1/4 x 32 1/8\n")
-            seen = b""
-            while b"Washed 2" not in seen:
-                read = os.read(process.stdout.fileno(), 1000)
-                assert read, seen
-                seen += read
-            process.send_signal(signal.SIGINT)
-            _, said = process.communicate(timeout=60)
-        os.close(mine)
-        os.close(its)
-
-        assert 1 == process.returncode
+        assert 1 == said.exit_code
         assert (
             "Stopped; nothing was written.\n"
             "To write what you gave: tenterhook measure tideline-towels --off-loom '19 1/4 x 32 1/8'\n"
-        ) == said.decode()
+        ) == said.stderr
         assert TIDELINE == text_of(tideline)
 
     def test_what_can_hardly_be_is_asked_at_once(self, tenterhook: Shell, tideline: Path) -> None:
