@@ -87,7 +87,7 @@ def across_of(wants: Wants, stretch: WantedStretch, reed_mm: float | None, sleye
         wanted_mm = reed_mm
         room = sums.ends_in(sums.dents_in(reed_mm, picked.dents_per_m) - floating, picked.order) + doubled
         heddled, order, times = _fit(stretch, max(room, 1))
-    dents = sums.dents_for(heddled - doubled, picked.order) + floating
+    dents = max(1, sums.dents_for(heddled - doubled, picked.order)) + floating
     repeats, over = _repeats(stretch, heddled)
     return Across(
         picked, wanted_mm, sums.width_of(dents, picked.dents_per_m), dents, heddled + floating, heddled, floating,

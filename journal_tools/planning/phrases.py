@@ -8,6 +8,9 @@ from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.allowances import SPARE_YARN, YARD
 from journal_tools.quantities import show_weight
 
+RAREST = 100
+"""The longest odds that are told as a figure."""
+
 
 def to_wind(mm: float, unit: str) -> str:
     """A warp in quarter yards, or in metres: `5 1/4 yd`, `5.25 m`."""
@@ -16,6 +19,13 @@ def to_wind(mm: float, unit: str) -> str:
     whole, part = divmod(round(mm / YARD * 4), 4)
     shown = " ".join(each for each in (str(whole) if whole else "", ("", "1/4", "1/2", "3/4")[part]) if each)
     return f"{shown or '0'} yd"
+
+
+def odds_of(chance: float, one_in: str = "1 in") -> str:
+    """`1 in 6`; rarer than once in a hundred nobody can tell, and it is said so."""
+    if chance < 1 / RAREST:
+        return f"{'L' if one_in != '1 in' else 'l'}ess than {one_in} {RAREST}"
+    return f"{one_in} {sums.one_in(chance)}"
 
 
 def spare() -> str:

@@ -72,7 +72,7 @@ def sample_of(
     seen = [Observed(".sample", "sample", kind, readings)]
     after = memory.belief("width", kind, "in_reed", moment, seen=seen)
     half = (expect.high - expect.low) / 2
-    share = _range(after) / _range(now)
+    share = _share(after, now)
     return Sample(woven, sums.warp_for(woven, take_up) + retie, half, half * share, share < WORTH_A_SAMPLE)
 
 
@@ -90,7 +90,13 @@ def length_doubt(
     seen = [Observed(".sample", "sample", kind, readings)]
     after = memory.belief("length", kind, "on_loom", moment, seen=seen)
     half = (expect.high - expect.low) / 2
-    return Doubt(half, half * _range(after) / _range(now))
+    return Doubt(half, half * _share(after, now))
+
+
+def _share(after: Belief, now: Belief) -> float:
+    """The range that is left, as a share; all of it where there was none."""
+    before = _range(now)
+    return _range(after) / before if before else 1.0
 
 
 def _range(belief: Belief) -> float:

@@ -9,7 +9,7 @@ from typing import Literal
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.allowances import STEPS
 from journal_tools.planning.along import Expected
-from journal_tools.planning.phrases import on_the_scale, repeats_of, to_wind
+from journal_tools.planning.phrases import odds_of, on_the_scale, repeats_of, to_wind
 from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
 from journal_tools.planning.yarn_needs import YarnNeed
 from journal_tools.quantities import show_density, show_length, show_weight
@@ -176,13 +176,13 @@ class Words:
         risk = piece.risk
         assert risk is not None
         one = "one of them" if piece.wanted.count > 1 else "it"
-        said = f"1 time in {sums.one_in(risk.chance)} {one} comes up under {self.hand(risk.limit_mm)}"
+        said = f"{odds_of(risk.chance, '1 time in')} {one} comes up under {self.hand(risk.limit_mm)}"
         if risk.more_mm is None or risk.after is None:
             yield said + "."
             return
         each = " each" if piece.wanted.count > 1 else ""
         warp = f" ({self.hand(sums.upward(piece.risk_warp_mm, STEPS[self.unit].weave))} of warp)"
-        yield f"{said}; weave {self.hand(risk.more_mm)} more{each}{warp} and it is 1 in {sums.one_in(risk.after)}."
+        yield f"{said}; weave {self.hand(risk.more_mm)} more{each}{warp} and it is {odds_of(risk.after)}."
 
     def weave(self, piece: PlannedPiece) -> str:
         """`Weave each to 33 1/4 in, tension on, or 665 picks.`"""

@@ -69,6 +69,19 @@ class TestAcross:
         assert (242, 484, "2") == (across.dents, across.ends, across.sleying.written)
         assert pytest.approx(242 / 12 * INCH) == across.mm
 
+    def test_doubled_edges(self, tmp_path: Path) -> None:
+        """Two ends doubled at each side take no dent of their own: 488 ends stand in 242 dents."""
+        across = planned(tmp_path, asked=Asked(doubled=2)).stretches[0].across
+
+        assert (242, 488) == (across.dents, across.ends)
+
+    def test_the_narrowest_ribbon(self, tmp_path: Path) -> None:
+        """However narrow, and however many ends are doubled, there is a dent to stand in."""
+        header = TOWELS.partition("hem:")[0].replace("18 x 27", "1/16 x 27")
+        across = planned(tmp_path, header, asked=Asked(doubled=5)).stretches[0].across
+
+        assert across.dents >= 1
+
     def test_the_reeds_that_are_there(self, tmp_path: Path) -> None:
         """With a 10 reed alone 24 to the inch is 2-2-3 in the dents, 23 1/3 to the inch."""
         loom = SHELF["looms__big"].replace("  - 12/in\n", "")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from journal_tools.planning.phrases import repeats_of
+from journal_tools.planning.phrases import odds_of, repeats_of
 from journal_tools.planning.words import Words
 from tests.planning.knows import Knows, Rests
 from tests.planning.test_plan import LENGTH, SHELF, TOWELS, planned
@@ -33,6 +33,11 @@ class TestWords:
     def test_repeats(self, ends: int, threading: list[int], said: str) -> None:
         """Whole repeats are counted, with the ends that mirror them or that are over."""
         assert said == repeats_of(ends, list(threading), "it")
+
+    @pytest.mark.parametrize(("chance", "said"), [(1 / 6, "1 in 6"), (0.011, "1 in 91"), (0.0, "less than 1 in 100")])
+    def test_odds(self, chance: float, said: str) -> None:
+        """Odds are told to one in a hundred, and no longer ones."""
+        assert said == odds_of(chance)
 
     def test_no_whole_repeats(self, tmp_path: Path) -> None:
         """Where a wide repeat cannot come nearer than a quarter inch, the next one is told beside it."""

@@ -19,7 +19,7 @@
   Words.prototype.woven = function (mm) { return f.shown(mm, this.units.length, this.steps.weave); };
   Words.prototype.wound = function (mm) { return f.wound(mm, this.units.length); };
   Words.prototype.between = function (low, high) { return this.bare(low) + " to " + this.size(high); };
-  Words.prototype.oneIn = function (chance) { return tenterhook.arithmetic.one_in(chance); };
+  Words.prototype.odds = function (chance) { return chance < 0.01 ? "less than 1 in 100" : "1 in " + tenterhook.arithmetic.one_in(chance); };
   Words.prototype.grams = function (g) { return f.weighed(g, this.units.weight); };
   Words.prototype.dense = function (perMetre) { return f.dense(perMetre, this.units.density); };
 
@@ -73,9 +73,9 @@
         this.size(plan.width.worst) + " only once in twenty times.");
     }
     if (plan.risk) {
-      said.push("1 time in " + this.oneIn(plan.risk.chance) + (w.count > 1 ? " one of them" : " it") + " comes up under " +
+      said.push("1 time in " + tenterhook.arithmetic.one_in(plan.risk.chance) + (w.count > 1 ? " one of them" : " it") + " comes up under " +
         this.woven(plan.risk.limit) + "; weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
-        f.shown(plan.risk.warp, this.units.length, this.steps.weave, Math.ceil) + " of warp) and it is 1 in " + this.oneIn(plan.risk.after) + ".");
+        f.shown(plan.risk.warp, this.units.length, this.steps.weave, Math.ceil) + " of warp) and it is " + this.odds(plan.risk.after) + ".");
     }
     return said;
   };
