@@ -55,7 +55,9 @@ def worth_asking(journal: Journal, problems: Iterable[Problem], ledgers: Mapping
     warps: dict[str, set[str]] = {direction: set() for direction in DIRECTIONS}
     for each in learned_of(journal, ledgers):
         warps[each.direction].add(each.observed.warp)
-    return any(len(names) >= FEWEST for names in warps.values())
+        if len(warps[each.direction]) >= FEWEST:
+            return True
+    return False
 
 
 def with_incredible(
