@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 MOST_GUESSES = 5
 
+NINE_IN_TEN = 1.645
+"""Standard deviations on either side that nine in ten lie within, as the page of trends tells it."""
+
 
 @click.command()
 @journal_option
@@ -90,14 +93,14 @@ def _show_guesses(journal: Journal, found: tuple[Guess, ...]) -> None:
 
     if not found:
         return
-    click.secho("Least known widths, and what a washed sample would take off the doubt", bold=True)
+    click.secho("Least known widths, nine times in ten, and what a washed sample would leave of the doubt", bold=True)
     for guess in found[:MOST_GUESSES]:
         yarns = dict.fromkeys((guess.kind.warp_yarn, guess.kind.weft_yarn))
         names = " and ".join(journal.yarns[yarn].heading if yarn in journal.yarns else yarn for yarn in yarns)
         warps = f"{guess.warps} warp{'s' if guess.warps != 1 else ''}"
         click.echo(
-            f"  {names}, {guess.kind.weave or 'no weave named'}: ± {points(2 * guess.now)} points from {warps};"
-            f" sampled, ± {points(2 * guess.sampled)}"
+            f"  {names}, {guess.kind.weave or 'no weave named'}: ± {points(NINE_IN_TEN * guess.now)} points from {warps};"
+            f" sampled, ± {points(NINE_IN_TEN * guess.sampled)}"
         )
 
 
