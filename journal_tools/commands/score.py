@@ -98,10 +98,9 @@ def _show_guesses(journal: Journal, found: tuple[Guess, ...]) -> None:
         yarns = dict.fromkeys((guess.kind.warp_yarn, guess.kind.weft_yarn))
         names = " and ".join(journal.yarns[yarn].heading if yarn in journal.yarns else yarn for yarn in yarns)
         warps = f"{guess.warps} warp{'s' if guess.warps != 1 else ''}"
-        click.echo(
-            f"  {names}, {guess.kind.weave or 'no weave named'}: ± {points(NINE_IN_TEN * guess.now)} points from {warps};"
-            f" sampled, ± {points(NINE_IN_TEN * guess.sampled)}"
-        )
+        cloth = f"{names}, {guess.kind.weave or 'no weave named'}"
+        now, sampled = (points(NINE_IN_TEN * sd) for sd in (guess.now, guess.sampled))
+        click.echo(f"  {cloth}: ± {now} points from {warps}; sampled, ± {sampled}")
 
 
 def _objects(scores: Mapping[str, Score]) -> list[dict[str, object]]:
