@@ -75,7 +75,10 @@ def _show(heading: str, left: Left, unit: str) -> None:
         f"Wound {length(left.wound)}; gone {length(left.gone)}, take-up of {left.take_up * 100:.0f} % in it, {basis}."
     )
     if left.reckoned:
-        click.echo(f"Not measured on the loom, and taken at their planned length: {', '.join(left.reckoned)}.")
+        names = ", ".join(left.reckoned)
+        click.echo(f"Not measured on the loom, and led back from a later size, or as long as planned: {names}.")
+    if left.uncounted:
+        click.secho(f"Not counted, for want of any length: {', '.join(left.uncounted)}.", fg="yellow")
     if left.behind:
         click.echo(f"The last {length(left.behind)} will not weave.")
     if left.left <= 0:
@@ -107,6 +110,7 @@ def _object(left: Left) -> dict[str, object]:
         "take_up": round(left.take_up, 4),
         "by_marks": left.marked,
         "reckoned": list(left.reckoned),
+        "uncounted": list(left.uncounted),
         "next": None
         if coming is None
         else {

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import dataclasses
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from journal_tools.forecast.cloth_kind import kind_of
+from journal_tools.forecast.moments import moments
 from journal_tools.forecast.observed import Observed
-from journal_tools.ledger import ledger_of
+from journal_tools.ledger import Ledger, ledger_of
 from journal_tools.ledger.account import Account, loom_length_mm
 from journal_tools.ledger.laid import lay_out
 from journal_tools.planning import arithmetic as sums
@@ -44,7 +46,8 @@ class Left:
 
     wound: in all. gone: in cloth and in every line of the account. behind: what will not weave, thrums
     and knots. left: what still can. take_up: of cloth, a share; cloth: what that makes, tension on.
-    reckoned: pieces that nobody measured on the loom, taken at their planned length. marked: whether
+    reckoned: pieces that nobody measured on the loom, led back from a later size or taken at their planned
+    length; uncounted: those of which neither is known. marked: whether
     take-up is by marks on this warp.
     """
 
@@ -55,6 +58,7 @@ class Left:
     reckoned: tuple[str, ...]
     marked: bool
     next: Next | None
+    uncounted: tuple[str, ...] = ()
 
     @property
     def left(self) -> float:
@@ -69,7 +73,8 @@ class Left:
 
 def left_of(journal: Journal, memory: Knows, warp: Warp, seen: Mapping[str, Sequence[Observed]] | None = None) -> Left:
     """What is left. Raises NotPlanned where nobody wrote how long the warp was wound."""
-    account = ledger_of(journal, warp).account
+    ledger = ledger_of(journal, warp)
+    account = ledger.account
     if account is None:
         raise NotPlanned("how long was it wound? Say `wound: 5 yd` under `warp:`.")
     try:
@@ -77,7 +82,7 @@ def left_of(journal: Journal, memory: Knows, warp: Warp, seen: Mapping[str, Sequ
     except NotPlanned:
         plan = None
     take_up, marked = _take_up(journal, account, memory, warp, seen or {})
-    reckoned, unmeasured = _unmeasured(warp, plan)
+    reckoned, uncounted, unmeasured = _unmeasured(journal, ledger, memory, plan)
     went = warp.where_it_went or {}
     has_waste = any(BEHIND.search(line) for line in went)
     front = [float(each.mm) for line, each in went.items() if WASTE_LINES.search(line) and not BEHIND.search(line)]
@@ -85,7 +90,7 @@ def left_of(journal: Journal, memory: Knows, warp: Warp, seen: Mapping[str, Sequ
     behind = 0.0 if has_waste else max(0.0, loom_waste(journal, warp, loom).mm - sum(front))
     lines = sum(line.mm for line in account.lines if not line.is_cloth)
     gone = lines + sums.warp_for(account.cloth_mm + unmeasured, take_up)
-    found = Left(account.wound_mm, gone, behind, take_up, tuple(reckoned), marked, None)
+    found = Left(account.wound_mm, gone, behind, take_up, tuple(reckoned), marked, None, tuple(uncounted))
     return found if plan is None else _with_next(found, plan, warp)
 
 
@@ -101,16 +106,38 @@ def _take_up(
     return 1 - math.exp(belief.mean), False
 
 
-def _unmeasured(warp: Warp, plan: Plan | None) -> tuple[list[str], float]:
-    """Pieces without a length on the loom, and how long they should be by the plan."""
+def _unmeasured(
+    journal: Journal, ledger: Ledger, memory: Knows, plan: Plan | None
+) -> tuple[list[str], list[str], float]:
+    """Cloth without a length on the loom: what could be reckoned, what could not, and how long the first is.
+
+    A later size is led back to the loom by what the journal expects; else it is as long as was planned.
+    """
     planned = {piece_kind(piece.wanted.name): piece for each in plan.stretches for piece in each.pieces} if plan else {}
-    names, mm = [], 0.0
-    for laid in lay_out(warp):
-        if laid.piece and loom_length_mm(laid) is None:
-            piece = planned.get(piece_kind(laid.piece)) or (next(iter(planned.values())) if len(planned) == 1 else None)
-            names.append(laid.piece)
-            mm += (piece.weave_mm or 0.0) * laid.number if piece else 0.0
-    return names, mm
+    reckoned, uncounted, mm = [], [], 0.0
+    for piece in {id(each.laid.levels[0]): each for each in ledger.pieces}.values():
+        laid = piece.laid
+        sizes = [
+            (moment, measure)
+            for moment, measure in moments(journal, laid, piece.chains["length"])
+            if measure.yardstick == "cloth"
+        ]
+        if loom_length_mm(laid) is not None or not (laid.piece or sizes):
+            continue
+        wanted = planned.get(piece_kind(laid.piece)) or (next(iter(planned.values())) if len(planned) == 1 else None)
+        name = laid.piece or laid.stretch.name or "the cloth"
+        if sizes:
+            moment, measure = sizes[0]
+            belief = memory.belief("length", kind_of(journal, laid), "on_loom", moment)
+            long = measure.mm / math.exp(belief.mean)
+        elif wanted is not None and wanted.weave_mm is not None:
+            long = wanted.weave_mm
+        else:
+            uncounted.append(name)
+            continue
+        reckoned.append(name)
+        mm += long * laid.number
+    return reckoned, uncounted, mm
 
 
 def _with_next(found: Left, plan: Plan, warp: Warp) -> Left:
@@ -128,5 +155,5 @@ def _with_next(found: Left, plan: Plan, warp: Warp) -> Left:
             takes = sums.warp_for(piece.weave_mm, found.take_up) + between
             spare = (found.left - takes) * (1 - found.take_up)
             coming = Next(piece.wanted.name or "piece", piece.weave_mm, takes, spare, piece.wanted.count - done)
-            return Left(found.wound, found.gone, found.behind, found.take_up, found.reckoned, found.marked, coming)
+            return dataclasses.replace(found, next=coming)
     return found

@@ -123,6 +123,9 @@ class Wants:
 
 def wants_of(journal: Journal, warp: Warp, asked: Asked | None = None) -> Wants:
     """What a record wants. Raises NotPlanned where it has no plan, or one without a size or a sett."""
+    if warp.plan and len([each for each in warp.stretches if not each.plan]) > 1:
+        names = ", ".join(each.name or "one without a name" for each in warp.stretches)
+        raise NotPlanned(f"which stretch is the plan of? Put `plan:` below it: {names}.")
     stretches = tuple(
         _stretch(journal, warp, number, stretch)
         for number, stretch in enumerate(warp.woven())
@@ -130,6 +133,9 @@ def wants_of(journal: Journal, warp: Warp, asked: Asked | None = None) -> Wants:
     )
     if not stretches:
         raise NotPlanned(NO_PLAN)
+    pieces = [piece for each in stretches for piece in each.pieces]
+    if any(piece.width_mm for piece in pieces) and not any(piece.length_mm for piece in pieces):
+        raise NotPlanned("how long is it to be? A size is width x length, such as `made_up: 18 x 27`.")
     loom = journal.looms.get(warp.loom) if warp.loom else None
     unit = warp.units or journal.settings.length
     return Wants(journal, warp, stretches, loom, unit, asked or Asked())

@@ -82,6 +82,20 @@ class TestTheRest:
         assert ("towel 1",) == found.reckoned
         assert pytest.approx(32.5 / 0.94 * INCH) == found.gone
 
+    def test_led_back(self, tmp_path: Path) -> None:
+        """A washed towel that nobody measured on the loom was 27 / (.98 x .94) in there, not nothing."""
+        found = left(tmp_path, WOUND + "pieces:\n  - name: towel 1\n    washed: 18 x 27\n")
+
+        assert (("towel 1",), ()) == (found.reckoned, found.uncounted)
+        assert pytest.approx(27 / (0.98 * 0.94) / 0.94 * INCH, rel=1e-6) == found.gone
+
+    def test_not_counted(self, tmp_path: Path) -> None:
+        """Of a piece without any length and without a plan it is said that it is not counted."""
+        made = write(tmp_path, **SHELF, warps__next="yarn: cotton\n" + WOUND + "pieces:\n  - name: scarf\n")
+        found = left_of(made, Knows(), made.warps["next"])
+
+        assert ((), ("scarf",), 0) == (found.reckoned, found.uncounted, found.gone)
+
     def test_thrums_that_are_written_down(self, tmp_path: Path) -> None:
         """Thrums that stand in the account are not taken off twice."""
         found = left(tmp_path, WOUND + WENT + "  thrums: 24 in\n" + TWO)

@@ -280,6 +280,11 @@ class TestNothingToPlanBy:
             ("yarn: cotton\nsett: 24/in", "nothing is planned here yet"),
             ("yarn: strange\nweave: plain weave\nplan:\n  made_up: 18 x 27", "how close is it to be set?"),
             ("yarn: cotton\nsett: 24/in\nplan:\n  piece: towel", "how wide is it to be?"),
+            ("yarn: cotton\nsett: 24/in\nplan:\n  washed: 18 x ?", "how long is it to be?"),
+            (
+                "yarn: cotton\nsett: 24/in\nplan:\n  washed: 18 x 27\nstretches:\n  - name: x\n  - name: y",
+                "which stretch is the plan of?",
+            ),
         ],
     )
     def test_it_says_what_is_missing(self, tmp_path: Path, header: str, said: str) -> None:
