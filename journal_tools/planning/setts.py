@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from journal_tools.drafts import named_weave
 from journal_tools.forecast.closeness import setts
-from journal_tools.forecast.cloth_kind import draft_of, kind_of, sett_of, weave_of
+from journal_tools.forecast.cloth_kind import draft_of, kind_of, recipe_of, sett_of, weave_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.account import loom_length_mm
 from journal_tools.ledger.laid import Laid, lay_out
@@ -54,6 +54,18 @@ def beat_for(journal: Journal, laid: Laid, kind: ClothKind, sett: Told) -> Told:
     if named is not None and named.ends_to_picks != 1:
         return Told(sett.per_m / named.ends_to_picks, f"a guess, as {named.name} usually is")
     return Told(sett.per_m, "a guess: as many picks as ends")
+
+
+def finish_for(journal: Journal, laid: Laid, kind: ClothKind) -> tuple[str, str]:
+    """The recipe of the wash and where it is from, "" as the record says: else the last such warp's, if any."""
+    if kind.finish:
+        return kind.finish, ""
+    for past in _alike(journal, laid, kind):
+        if recipe := recipe_of(past, 1):
+            record = journal.finishes.get(recipe)
+            heading = record.heading if record is not None else recipe.replace("-", " ")
+            return recipe, f"{heading}, as {past.warp.heading} was washed"
+    return "", ""
 
 
 def _alike(journal: Journal, laid: Laid, kind: ClothKind) -> Iterator[Laid]:

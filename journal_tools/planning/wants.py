@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -12,7 +13,7 @@ from journal_tools.forecast.cloth_kind import draft_of, kind_of, weave_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.laid import Laid
 from journal_tools.notation import Sets
-from journal_tools.planning.setts import Told, beat_for, sett_for
+from journal_tools.planning.setts import Told, beat_for, finish_for, sett_for
 from journal_tools.records import Journal
 from journal_tools.records.hem import Hem
 from journal_tools.records.loom import Loom
@@ -80,7 +81,10 @@ class Threaded:
 
 @dataclass(frozen=True)
 class WantedStretch:
-    """What shares threading, sley, weave and weft. laid: its first plan, laid out in the record."""
+    """What shares threading, sley, weave and weft. laid: its first plan, laid out in the record.
+
+    washed_as: the finish that is meant where the record names none, and whose it was; "" else.
+    """
 
     stretch: Stretch
     laid: Laid
@@ -90,6 +94,7 @@ class WantedStretch:
     beat: Told
     threaded: Threaded | None
     number: int
+    washed_as: str = ""
 
     @property
     def name(self) -> str:
@@ -147,6 +152,8 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
     pieces = tuple(_pieces(laid, plans))
     first = laid[0]
     kind = kind_of(journal, first)
+    recipe, washed_as = finish_for(journal, first, kind)
+    kind = dataclasses.replace(kind, finish=recipe)
     sett = sett_for(journal, first, kind)
     if sett is None:
         raise NotPlanned(
@@ -154,7 +161,15 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
             " number or its wraps, and the warp its weave."
         )
     return WantedStretch(
-        stretch, first, kind, pieces, sett, beat_for(journal, first, kind, sett), _threaded(journal, first), number
+        stretch,
+        first,
+        kind,
+        pieces,
+        sett,
+        beat_for(journal, first, kind, sett),
+        _threaded(journal, first),
+        number,
+        washed_as,
     )
 
 

@@ -103,6 +103,8 @@ class Words:
             yield f"The sett is {sett.how}."
         if beat.how and any(piece.picks for piece in each.pieces):
             yield f"Picks are {beat.how}."
+        if each.wanted.washed_as:
+            yield f"The wash is {each.wanted.washed_as}."
 
     def expects(self, each: PlannedStretch, piece: PlannedPiece) -> Iterator[str]:
         """What comes of it, nine times in ten, the worst, and the risk in the direction that hurts."""
