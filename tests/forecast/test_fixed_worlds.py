@@ -16,7 +16,7 @@ from tests.worlds.law import FIXED
 from tests.worlds.trial import Trial, against, inside, try_world
 from tests.worlds.world import SPANS
 
-WARPS, WORLDS = 60, 7
+WARPS, WORLDS = 60, 6
 HARD = {"quiet", "5 % wild", "5 % wild in one step", "drift", "trend"}
 CASES = [(direction, name) for direction in SPANS for name in FIXED]
 
