@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from journal_tools.records import Journal
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from journal_tools.records import Journal
 
 
 def known_yarn(journal: Journal, typed: str) -> tuple[str, str]:

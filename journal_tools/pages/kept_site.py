@@ -16,8 +16,8 @@ from dataclasses import asdict, replace
 from importlib.metadata import version
 from pathlib import Path
 
+from journal_tools.pages.made import Page, Site
 from journal_tools.pages.panels import Panels
-from journal_tools.pages.site import Page, Site, make_site
 from journal_tools.pages.sweeping import no_sweeping
 from journal_tools.pictures.store import drawn_by, write_whole
 from journal_tools.problems import Problem, Severity
@@ -40,6 +40,8 @@ def site_of(folder: Path, cache: Path, *, public: bool = False, serving: bool = 
     kept = cache / "sites" / f"{_key(folder, public, serving)}.json"
     site = _read(kept, cache)
     if site is None:
+        from journal_tools.pages.site import make_site  # what draws and reckons is read only where there is need
+
         panels = kept.with_suffix(".panels")
         with no_sweeping():
             site = make_site(read_journal(folder), cache, panels, public=public, serving=serving)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from journal_tools.checking import check
@@ -12,7 +11,8 @@ from journal_tools.pages.draft_page import draft_view
 from journal_tools.pages.guide_page import NOTES as GUIDE_NOTES
 from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
-from journal_tools.pages.panels import Panels, PanelsFile
+from journal_tools.pages.made import Page, Site
+from journal_tools.pages.panels import PanelsFile
 from journal_tools.pages.plan_page import DATA, plan_data, plan_view
 from journal_tools.pages.reckoned_page import reckoned_view
 from journal_tools.pages.sweeping import only_what_is_new_swept
@@ -22,45 +22,12 @@ from journal_tools.pages.trends_page import trends_view
 from journal_tools.pages.warp_page import warp_view
 from journal_tools.pages.yarn_page import yarn_view
 from journal_tools.pictures.store import PictureStore
-from journal_tools.problems import Problem
 from journal_tools.records import Draft, Finish, Journal, Loom, Record, Warp, Yarn
 from journal_tools.records import public as shared_of
 from journal_tools.records.readers import slug
 
 MUCH = 100
 """Warps from which on pictures are drawn in processes of their own."""
-
-
-@dataclass(frozen=True)
-class Page:
-    """One page. address: without a suffix, "warps/tideline-towels". title: plain text.
-
-    kind: the template's name. notes: the weaver's Markdown. search: plain words that a search should
-    find it by. moved_to: for an old address, the new one; such a page has nothing else.
-    """
-
-    address: str
-    title: str
-    kind: str
-    notes: str = ""
-    search: str = ""
-    searchable: bool = True
-    moved_to: str = ""
-
-
-@dataclass(frozen=True)
-class Site:
-    """Pages with their panels, the files of the pictures they show, and every problem met on the way.
-
-    assets: files by their address; they are all there once `finish` has been called, which waits for
-    those still being drawn.
-    """
-
-    pages: tuple[Page, ...]
-    panels: Panels
-    assets: Mapping[str, Path]
-    problems: tuple[Problem, ...]
-    finish: Callable[[], None] = field(default=lambda: None, compare=False)
 
 
 def make_site(journal: Journal, cache: Path, kept: Path, *, public: bool = False, serving: bool = False) -> Site:

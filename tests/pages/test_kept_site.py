@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from journal_tools.pages.kept_site import UNUSED, site_of
-from journal_tools.pages.site import Site
+from journal_tools.pages.made import Site
 from tests.ledger.desk import write
 
 WARP = "yarn: cottolin\nweave: plain weave\nin_reed: 20 1/4\non_loom: 19 3/8 x 33\nwashed: 17 7/8 x 30 1/8"
