@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Literal
 
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.allowances import RISK, RISK_MENDED
@@ -54,10 +55,11 @@ def expected(start_mm: float, belief: Belief, hems_mm: float, count: int) -> Exp
     def size(log_ratio: float) -> float:
         return start_mm * math.exp(log_ratio) - hems_mm
 
+    of: Literal["piece", "batch"] = "batch" if count > 1 else "piece"  # the mean of one piece is the piece
     return Expected(
         size(belief.mean),
-        size(belief.quantile(LOW, of="batch")),
-        size(belief.quantile(HIGH, of="batch")),
+        size(belief.quantile(LOW, of=of)),
+        size(belief.quantile(HIGH, of=of)),
         size(belief.worst(LOW, count)),
     )
 
@@ -89,7 +91,10 @@ def risk_of(
     steps = 1
     while chance(steps * step, limit) > RISK_MENDED and steps < MOST_STEPS:
         steps += 1
-    return Risk(limit, now, steps * step, chance(steps * step, limit), least_mm is not None)
+    after = chance(steps * step, limit)
+    if after > RISK_MENDED:  # no such piece comes of this warp, however much is woven
+        return Risk(limit, now, None, None, least_mm is not None)
+    return Risk(limit, now, steps * step, after, least_mm is not None)
 
 
 def woven_length(piece: WantedPiece, belief: Belief, hem_ratio: float) -> float | None:

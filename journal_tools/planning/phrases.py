@@ -25,6 +25,8 @@ def odds_of(chance: float, one_in: str = "1 in") -> str:
     """`1 in 6`; rarer than once in a hundred nobody can tell, and it is said so."""
     if chance < 1 / RAREST:
         return f"{'L' if one_in != '1 in' else 'l'}ess than {one_in} {RAREST}"
+    if chance > 1 / 2:
+        return "More often than not" if one_in != "1 in" else "more than 1 in 2"
     return f"{one_in} {sums.one_in(chance)}"
 
 

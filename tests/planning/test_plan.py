@@ -215,6 +215,25 @@ class TestRisk:
         assert risk.after <= 0.05
         assert pytest.approx((risk.more_mm or 0) * 4 / 0.94) == piece.risk_warp_mm
 
+    def test_more_often_than_not(self, tmp_path: Path) -> None:
+        """A length that can hardly come of it is not called an even chance."""
+        plan = planned(tmp_path, asked=Asked(least_mm=28 * INCH))
+        (piece,) = plan.stretches[0].pieces
+
+        assert "More often than not one of them comes up under 28 in" in " ".join(
+            Words(plan).expects(plan.stretches[0], piece)
+        )
+
+    def test_one_piece(self, tmp_path: Path) -> None:
+        """The range of a single piece holds the piece's own scatter, which the mean of a batch has not."""
+        knows = Knows(shared=0.02, own=0.02)
+        many, one = (
+            planned(tmp_path / count, TOWELS.replace("count: 4", f"count: {count}"), knows=knows).stretches[0].pieces[0]
+            for count in ("4", "1")
+        )
+        ranges = [each.width.high - each.width.low for each in (one, many) if each.width is not None]
+        assert pytest.approx(2**0.5, rel=0.01) == ranges[0] / ranges[1]
+
     def test_sample_first(self, tmp_path: Path) -> None:
         """A range of a tenth either way is no plan, and a sample comes first."""
         plan = planned(tmp_path, knows=Knows(shared=0.08))

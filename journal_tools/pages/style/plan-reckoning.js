@@ -9,10 +9,11 @@
   /* What becomes of a size: in the middle, nine times in ten, and the worst of the batch. */
   function expected(start, belief, hems, count) {
     function size(log) { return start * Math.exp(log) - hems; }
+    var of = count > 1 ? "batch" : "piece"; /* the mean of one piece is the piece */
     return {
       mm: size(belief.mean),
-      low: size(belief.quantile(LOW, "batch")),
-      high: size(belief.quantile(HIGH, "batch")),
+      low: size(belief.quantile(LOW, of)),
+      high: size(belief.quantile(HIGH, of)),
       worst: size(belief.worst(LOW, count)),
       loss: 1 - Math.exp(belief.mean)
     };
