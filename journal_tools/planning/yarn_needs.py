@@ -112,7 +112,11 @@ def _need(threads: Iterable[_Thread], currency: str) -> YarnNeed:
     have = float(record.on_hand.grams) if record is not None and record.on_hand is not None else None
     short = max(0.0, grams - have) if grams is not None and have is not None else None
     put_up, words = put_up_of(record)
-    cones = sums.cones(grams if short is None else short, put_up) if put_up and grams is not None else None
+    cones = None
+    if put_up and grams is not None:
+        # A cone has one colour. What is on hand is told of all colours together, so no more than its lack is known.
+        wanted = [colour.grams or 0.0 for colour in colours] if short is None else [short]
+        cones = sum(sums.cones(each, put_up) for each in wanted)
     price = record.price if record is not None else None
     cost = grams * float(price.amount) / put_up if price and put_up and grams is not None else None
     buy = cones * float(price.amount) if price and cones is not None else None

@@ -169,6 +169,15 @@ class TestYarn:
         assert 2 == need.cones
         assert pytest.approx(grams / 250 * 10, rel=1e-3) == need.cost
 
+    def test_a_cone_has_one_colour(self, tmp_path: Path) -> None:
+        """Two colours take a cone each at least, though one would hold the weight of both."""
+        wound = "warp:\n  yarn: cotton\n  order: 20 a, 12 times (4 b, 24 a), 4 b, 20 a\n"
+        header = TOWELS.replace("yarn: cotton\n", wound + "weft: cotton a\n").replace("count: 4", "count: 1")
+        yarn = "fibre: cotton\nnumber: 8/2 cotton\nput_up: 900 g cones\ncolours:\n  a: c9b58b\n  b: 43536b"
+        (need,) = planned(tmp_path, header, yarns__cotton=yarn).yarns
+
+        assert (2, True) == (need.cones, (need.grams or 0) < 900)
+
     def test_nobody_knows_how_thick(self, tmp_path: Path) -> None:
         """A yarn without a number is told in yards."""
         plan = planned(tmp_path, yarns__cotton="title: Mystery\nfibre: unknown")
