@@ -67,15 +67,6 @@ def coefficient(fibre: str) -> float:
     return SOFT if words & WOOLLEN and not words & SMOOTH else FIRM
 
 
-def greatest_sett(tex: float | Fraction, weave: str, fibre: str = "", draft: Draft | None = None) -> float | None:
-    """The most ends to the metre that a yarn takes in a weave; None for a weave that nothing is known of.
-
-    tex: of the yarn. weave: its name. draft: where the name is none of a weave known here.
-    """
-    share = interlacing(weave, draft)
-    return None if share is None else diameters(tex, fibre) * share
-
-
 def setts(yarn: Yarn | None, weave: str, draft: Draft | None = None) -> Setts:
     """Setts for a yarn in a weave, as a guide. A yarn that was weighed is believed before its label."""
     share = interlacing(weave, draft)

@@ -46,11 +46,6 @@ class WarpLength:
     mm: float
     wind_mm: float
 
-    @property
-    def spare_mm(self) -> float:
-        """What the rounding leaves over."""
-        return self.wind_mm - self.mm
-
 
 def warp_length(lines: Sequence[Line], take_up: float, step: float) -> WarpLength:
     """The sum of the lines with what weaving takes up of the cloth among them, rounded up to a step.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from journal_tools.planning import arithmetic as sums
@@ -137,8 +137,3 @@ def put_up_of(record: Yarn | None) -> tuple[float | None, str]:
         return None, "cone"
     after = re.search(r"(?:cone|skein|ball|hank|spool|pirn|tube|cake)", said, re.IGNORECASE)
     return grams or None, after[0].lower() if after else "cone"
-
-
-def shares_of(counted: Mapping[str, float], yarns: Mapping[str, YarnInUse]) -> list[tuple[YarnInUse, float]]:
-    """Ends of each colour as yarns."""
-    return [(yarns[colour], number) for colour, number in counted.items()]

@@ -16,11 +16,10 @@ from journal_tools.forecast.closeness import (
     WORKING,
     WRAPS_TO_GREATEST,
     diameters,
-    greatest_sett,
     interlacing,
     setts,
 )
-from journal_tools.quantities import SYSTEMS, parse_wraps
+from journal_tools.quantities import SYSTEMS, parse_wraps, parse_yarn_number
 from journal_tools.records import Yarn
 
 INCH_M = 0.0254
@@ -29,6 +28,11 @@ INCH_M = 0.0254
 def tex_of_cotton(count: float) -> float:
     """Tex of a cotton count."""
     return float(SYSTEMS["Ne"].tex_of(1)) / count
+
+
+def cotton(count: int) -> Yarn:
+    """A yarn of a cotton count."""
+    return Yarn(fibre={"cotton": None}, yield_=parse_yarn_number(f"{count * 840} yd/lb"))
 
 
 class TestAshenhurst:
@@ -41,7 +45,7 @@ class TestAshenhurst:
     @pytest.mark.parametrize(("weave", "printed"), [("plain weave", 26), ("2/2 twill", 34)])
     def test_closest_setts(self, weave: str, printed: int) -> None:
         """It takes 26 ends to the inch in plain weave and 34 in 2/2 twill; the page drops the rest."""
-        greatest = greatest_sett(tex_of_cotton(4), weave, "cotton")
+        greatest = setts(cotton(4), weave).greatest
 
         assert greatest is not None
         assert printed == int(greatest * INCH_M)
@@ -64,7 +68,7 @@ class TestOtherTables:
 
     def test_twill_of_cotton_50s(self) -> None:
         """Cotton 50s takes at most 122 ends to the inch in 2/2 twill, on the same page, which drops the rest."""
-        greatest = greatest_sett(tex_of_cotton(50), "2/2 twill", "cotton")
+        greatest = setts(cotton(50), "2/2 twill").greatest
 
         assert greatest is not None
         assert 122 == int(greatest * INCH_M)
