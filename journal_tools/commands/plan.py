@@ -193,13 +193,15 @@ def _asked(journal: Journal, least: str, sample: str, gap: str, doubled: int) ->
 
 
 def _planned(context: click.Context, journal: Journal, warp: Warp, asked: Asked) -> Plan:
+    from journal_tools.ledger import ledger_of
     from journal_tools.planning.plan import plan_of
     from journal_tools.planning.remembering import remembered
     from journal_tools.planning.wants import NotPlanned
 
-    memory, seen = remembered(journal, warp)
+    ledgers = {name: ledger_of(journal, each) for name, each in journal.warps.items()}
+    memory, seen = remembered(journal, warp, ledgers)
     try:
-        return plan_of(journal, memory, warp, asked, seen)
+        return plan_of(journal, memory, warp, asked, seen, ledgers)
     except NotPlanned as reason:
         click.echo(f"{warp.heading}: {reason}", err=True)
         context.exit(1)
@@ -211,6 +213,8 @@ def _show(plan: Plan) -> None:
 
     words = Words(plan)
     click.secho(plan.wants.warp.heading, bold=True)
+    if loom := words.loom():
+        click.echo(loom)
     for limit in words.limits():
         click.secho(limit, fg="yellow")
     for line in _stretches(plan, words):
@@ -241,6 +245,8 @@ def _stretches(plan: Plan, words: Words) -> Iterator[str]:
             yield click.style(each.wanted.name or "stretch", bold=True)
         yield words.rests(each)
         yield click.style(words.sley(each), bold=True)
+        if others := words.other_reeds(each):
+            yield others
         yield from words.repeats(each)
         for piece in each.pieces:
             if weave := words.weave(piece):

@@ -34,7 +34,7 @@ def lines_of(wants: Wants, stretches: Sequence[PlannedStretch]) -> Iterator[Line
                 name = piece.wanted.name or each.wanted.name or "cloth"
                 yield Line(name, piece.weave_mm, piece.wanted.count, woven=True, hems_mm=piece.hems_mm)
             if piece.wanted.fringe_mm:
-                yield Line("fringes", piece.wanted.fringe_mm, piece.wanted.count)
+                yield Line("fringes", piece.wanted.fringe_mm, piece.wanted.count, piece.wanted.fringe_how)
         gaps = sum(piece.wanted.count for piece in each.pieces if not piece.wanted.fringe_mm) - 1
         if gaps > 0:
             yield Line("gaps between them", gap, gaps)

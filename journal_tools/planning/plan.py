@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.observed import Observed
+from journal_tools.ledger import Ledger
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.across import Across, across_of, cloth_width, reed_for
 from journal_tools.planning.allowances import SAMPLE, STEPS
@@ -33,14 +34,16 @@ def plan_of(
     warp: Warp,
     asked: Asked | None = None,
     seen: Mapping[str, Sequence[Observed]] | None = None,
+    ledgers: Mapping[str, Ledger] | None = None,
 ) -> Plan:
     """Plan a warp from its record.
 
     seen: pieces of the very warp that were measured already, by direction, such as a washed sample.
+    ledgers: of warps, by name, where they are at hand; only fulled cloth asks for them.
     Raises NotPlanned where the record does not say enough.
     """
     wants = wants_of(journal, warp, asked)
-    planner = _Planner(wants, memory, seen or {})
+    planner = _Planner(wants, memory, seen or {}, ledgers)
     stretches = tuple(planner.stretch(each) for each in wants.stretches)
     lines = tuple(lines_of(wants, stretches))
     step = STEPS[wants.unit].wind
@@ -73,8 +76,14 @@ def _left_out(wants: Wants) -> Iterator[str]:
 class _Planner:
     """Plans stretch by stretch, asking the memory what the cloth will do."""
 
-    def __init__(self, wants: Wants, memory: Knows, seen: Mapping[str, Sequence[Observed]]) -> None:
-        self.wants, self.memory, self.seen = wants, memory, seen
+    def __init__(
+        self,
+        wants: Wants,
+        memory: Knows,
+        seen: Mapping[str, Sequence[Observed]],
+        ledgers: Mapping[str, Ledger] | None,
+    ) -> None:
+        self.wants, self.memory, self.seen, self.ledgers = wants, memory, seen, ledgers
         self.step = STEPS[wants.unit]
 
     def belief(self, direction: str, kind: ClothKind, first: str, last: str, blind: bool = False) -> Belief:
@@ -84,24 +93,28 @@ class _Planner:
     def stretch(self, wanted: WantedStretch) -> PlannedStretch:
         """One stretch: as wide as its widest piece wants."""
         laid, kind = wanted.laid, wanted.kind
-        journal, warp = self.wants.journal, self.wants.warp
-        fulled = fulls(journal, laid.said("finish") or ())
+        fulled = fulls(self.wants.journal, laid.said("finish") or ())
         ends = {piece.number: self._ends(wanted, piece, fulled) for piece in wanted.pieces}
-        wide = [
-            reed_for(cloth, ends[piece.number][0], laid.opens_by)
+        wide = {
+            piece.number: reed_for(cloth, ends[piece.number][0], laid.opens_by)
             for piece in wanted.pieces
             if (cloth := cloth_width(piece, self._hem_ratio(wanted, piece, "width"))) is not None
-        ]
-        across = across_of(self.wants, wanted, max(wide, default=None), any(self.seen.values()))
+        }
+        across = across_of(self.wants, wanted, max(wide.values(), default=None), any(self.seen.values()))
         take = self.belief("length", kind, "warp", "on_loom")
         take_up, high = 1 - math.exp(take.mean), 1 - math.exp(take.quantile(LOW, of="batch"))
-        pieces = tuple(self._piece(wanted, piece, across, take_up, *ends[piece.number]) for piece in wanted.pieces)
-        count = fulled_belief(journal, warp, "width", kind.warp_yarn)[1] if fulled else None
+        pieces = tuple(
+            replace(
+                self._piece(wanted, piece, across, take_up, *ends[piece.number]), reed_mm=wide.get(piece.number)
+            )
+            for piece in wanted.pieces
+        )
+        count = self._fulled("width", kind)[1] if fulled else None
         last = wanted.pieces[0].moment
         sample = None if fulled else self._sample(wanted, pieces[0], across, take_up)
         return PlannedStretch(
             wanted, across, pieces, self.memory.rests_on("width", kind, "in_reed", last),
-            () if across.sleyed else tuple(limits_of(self.wants, wanted, across)), take_up, high, count, sample,
+            () if across.sleyed else tuple(limits_of(self.wants, wanted, across, pieces)), take_up, high, count, sample,
         )  # fmt: skip
 
     def _sample(self, wanted: WantedStretch, piece: PlannedPiece, across: Across, take_up: float) -> Sample | None:
@@ -122,10 +135,12 @@ class _Planner:
         """What becomes of width and length from the reed and the loom to the state wanted."""
         kind, to = wanted.kind, piece.moment
         if fulled and to not in ("on_loom", "off_loom"):
-            journal, warp = self.wants.journal, self.wants.warp
-            width, length = (fulled_belief(journal, warp, way, kind.warp_yarn)[0] for way in ("width", "length"))
-            return width, length
+            return self._fulled("width", kind)[0], self._fulled("length", kind)[0]
         return self.belief("width", kind, "in_reed", to), self.belief("length", kind, "on_loom", to)
+
+    def _fulled(self, direction: str, kind: ClothKind) -> tuple[Belief, int]:
+        """What past fullings came to, and how many warps that is."""
+        return fulled_belief(self.wants.journal, self.wants.warp, direction, kind.warp_yarn, self.ledgers)
 
     def _hem_ratio(self, wanted: WantedStretch, piece: WantedPiece, direction: str) -> float:
         """What a hem sewn before washing is once washed: it shrinks with the cloth."""
@@ -162,6 +177,7 @@ class _Planner:
             hems[1] / math.exp(length.mean),
             self._blind(wanted, piece, across, weave, hems),
             self._minutes(wanted, piece, across.mm * opened, hems[0]),
+            hems[0],
         )
 
     def _minutes(
@@ -174,7 +190,7 @@ class _Planner:
             return None
         # What the forecast learns of fulled cloth ends at its scouring, which is its first wash there.
         scoured = reed_mm * math.exp(self.belief("width", wanted.kind, "in_reed", "washed 1").mean)
-        return minutes_to(journal, self.wants.warp, yarn, scoured, piece.width_mm + hems_mm)
+        return minutes_to(journal, self.wants.warp, yarn, scoured, piece.width_mm + hems_mm, self.ledgers)
 
     def _blind(
         self, wanted: WantedStretch, piece: WantedPiece, across: Across, weave: float | None, hems: tuple[float, ...]

@@ -1,51 +1,18 @@
-"""What a plan holds: of each kind of piece, of each stretch, and of the warp as a whole."""
+"""What a plan holds: of each stretch, and of the warp as a whole."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from journal_tools.planning.across import Across
-from journal_tools.planning.allowances import TOO_WIDE
-from journal_tools.planning.along import Expected, Risk
 from journal_tools.planning.knowing import RestsOn
 from journal_tools.planning.limits import Limit
 from journal_tools.planning.pace import Hours
+from journal_tools.planning.planned_piece import PlannedPiece as PlannedPiece
 from journal_tools.planning.sample import Sample
-from journal_tools.planning.wants import WantedPiece, WantedStretch, Wants
+from journal_tools.planning.wants import WantedStretch, Wants
 from journal_tools.planning.warp_length import WarpLength
 from journal_tools.planning.yarn_needs import YarnNeed
-
-
-@dataclass(frozen=True)
-class PlannedPiece:
-    """One kind of piece. All sizes are in mm, of one piece; None where nobody wants that direction.
-
-    weave_mm: length on the loom, tension on, to a step that a ribbon shows; picks: the same in picks.
-    on_loom, width, length: what to expect on the loom, and at the state that was wanted.
-    risk: of coming up short, where it is worth a word; risk_warp_mm: what to wind more against it.
-    hems_mm: what of weave_mm the hems take.
-    blind: width and length as they were expected before cloth of this very warp was measured; None
-    where none was. minutes: of fulling until the width wanted: likely, least, most; None where it is not fulled.
-    """
-
-    wanted: WantedPiece
-    weave_mm: float | None
-    picks: int | None
-    on_loom: Expected
-    width: Expected | None
-    length: Expected | None
-    width_loss: float
-    length_loss: float
-    risk: Risk | None
-    risk_warp_mm: float
-    hems_mm: float = 0.0
-    blind: tuple[Expected | None, Expected | None] | None = None
-    minutes: tuple[float, float, float] | None = None
-
-    @property
-    def useless(self) -> bool:
-        """Whether a range is too wide to weave by."""
-        return any(each is not None and each.doubt > TOO_WIDE for each in (self.width, self.length))
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""How close, and how many picks: as the record says, else as the last such warp was, else by the yarn."""
+"""How close, and how many picks: as the record says, else as such warps were, else by the yarn."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from journal_tools.drafts import named_weave
+from journal_tools.forecast.beat import past_beat
 from journal_tools.forecast.closeness import setts
 from journal_tools.forecast.cloth_kind import draft_of, kind_of, recipe_of, sett_of, weave_of
 from journal_tools.forecast.kind import ClothKind
-from journal_tools.ledger.account import loom_length_mm
 from journal_tools.ledger.laid import Laid, lay_out
 from journal_tools.records import Journal
 from journal_tools.records.yarns_used import find_yarn
@@ -47,13 +47,14 @@ def beat_for(journal: Journal, laid: Laid, kind: ClothKind, sett: Told) -> Told:
     stated = laid.said("beat")
     if stated is not None:
         return Told(float(stated.per_m))
-    for past in _alike(journal, laid, kind):
-        if (beat := _beaten(past)) is not None:
-            return Told(beat * layers, f"as {past.warp.heading} was beaten")
+    past = past_beat(journal, kind, laid.warp.name)
+    if past is not None:
+        warps = f"{len(past.warps)} past warps" if len(past.warps) > 1 else "one past warp"
+        return Told(past.at(sett.per_m / layers) * layers, f"as in {warps}")
     named = named_weave(weave_of(journal, laid) or "")
     if named is not None and named.ends_to_picks != 1:
-        return Told(sett.per_m / named.ends_to_picks, f"a guess, as {named.name} usually is")
-    return Told(sett.per_m, "a guess: as many picks as ends")
+        return Told(sett.per_m / named.ends_to_picks, f"a guess, as {named.name} usually has")
+    return Told(sett.per_m, "a guess: balanced, as many picks as ends")
 
 
 def finish_for(journal: Journal, laid: Laid, kind: ClothKind) -> tuple[str, str]:
@@ -78,14 +79,3 @@ def _alike(journal: Journal, laid: Laid, kind: ClothKind) -> Iterator[Laid]:
             if (its.warp_yarn, its.weft_yarn, its.weave) == (kind.warp_yarn, kind.weft_yarn, kind.weave):
                 yield past
 
-
-def _beaten(past: Laid) -> float | None:
-    """Picks to the metre of one layer of a past piece, as stated or as counted over its length on the loom."""
-    layers = past.warp.layers.number if past.warp.layers else 1
-    stated = past.said("beat")
-    if stated is not None:
-        return float(stated.per_m) / layers
-    length = loom_length_mm(past)
-    if past.picks is None or past.said("tabby") == "not counted" or not length:
-        return None
-    return past.picks.number / length * 1000 / layers

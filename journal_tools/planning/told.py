@@ -14,6 +14,8 @@ def as_json(plan: Plan) -> dict[str, Any]:
     hours = plan.hours
     return {
         "warp": plan.wants.warp.name or None,
+        "title": plan.wants.warp.heading,
+        "loom": plan.wants.loom.heading if plan.wants.loom is not None else None,
         "pieces_of_this_warp_seen": plan.seen,
         "nothing_planned_for": list(plan.left_out),
         "limits": Words(plan).limits(),
@@ -90,6 +92,12 @@ def _stretch(each: PlannedStretch) -> dict[str, Any]:
         "repeats": across.draft_repeats,
         "ends_beyond_repeats": across.draft_over,
         "order": across.order.written(across.times) if across.order is not None else None,
+        "picks_per_m": round(each.wanted.beat.per_m, 2),
+        "picks_from": each.wanted.beat.how or None,
+        "other_reeds": [
+            {"reed_per_m": round(one.dents_per_m, 3), "sley": one.written, "sett_per_m": round(one.sett, 2)}
+            for one in across.others
+        ],
         "take_up": round(each.take_up, 4),
         "take_up_high": round(each.take_up_high, 4),
         "sample": None

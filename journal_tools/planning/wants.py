@@ -3,24 +3,28 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
-from journal_tools.drafts import Draft, named_weave
-from journal_tools.forecast.cloth_kind import draft_of, kind_of, weave_of
+from journal_tools.forecast.cloth_kind import kind_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.laid import Laid
-from journal_tools.notation import Sets
+from journal_tools.planning.fringe import fringe_of
 from journal_tools.planning.setts import Told, beat_for, finish_for, sett_for
+from journal_tools.planning.threaded import Threaded, threaded_by
 from journal_tools.records import Journal
+from journal_tools.records.cloth import SizeAt
 from journal_tools.records.hem import Hem
 from journal_tools.records.loom import Loom
 from journal_tools.records.warp import Planned, Stretch, Warp
 
 WANTED = ("made_up", "washed", "hemmed", "off_loom", "on_loom")
 """The sizes that a plan may want, the one that is believed first."""
+
+TOLD_IN = {"ft": "in", "yd": "in", "m": "cm"}
+"""Sizes in feet, yards and metres are told in inches and centimetres."""
 
 NO_PLAN = (
     "nothing is planned here yet. Say what you want under `plan:`, such as `piece: towel`, `count: 4` and"
@@ -53,8 +57,8 @@ class WantedPiece:
 
     state: the state that the sizes are of. moment: the moment of the forecast that this is.
     hems_mm: what hems take from width and length, on the way from the cloth to that size.
-    hem_first: sewn before washing. fringe_mm: warp left for the fringes of one piece.
-    number: its place among the plans of its stretch.
+    hem_first: sewn before washing. fringe_mm: warp left for the fringes of one piece; fringe_how: how that
+    was reckoned, "" for as the record says. number: its place among the plans of its stretch. hem: as it is sewn.
     """
 
     name: str
@@ -67,16 +71,15 @@ class WantedPiece:
     hem_first: bool
     fringe_mm: float
     number: int
+    fringe_how: str = ""
+    hem: Hem | None = None
 
-
-@dataclass(frozen=True)
-class Threaded:
-    """A threading that is repeated, and what it takes of a loom. name: of the draft or weave."""
-
-    threading: Sets
-    shafts: int
-    treadles: int
-    name: str
+    @property
+    def told_state(self) -> str:
+        """The state that its sizes are of, in words."""
+        if self.state == "washed":
+            return "settled" if self.moment == "settled" else "washed"
+        return {"made_up": "made up", "on_loom": "on the loom", "off_loom": "off the loom"}.get(self.state, self.state)
 
 
 @dataclass(frozen=True)
@@ -120,9 +123,12 @@ class Wants:
 
     @property
     def density_unit(self) -> Literal["in", "cm"]:
-        """Whether setts are told to the inch or to the centimetre."""
-        if self.warp.units:
-            return "in" if self.warp.units == "in" else "cm"
+        """Whether setts are told to the inch or to the centimetre: as the sett is typed, else like the sizes."""
+        stated = self.stretches[0].stretch.sett or self.warp.sett
+        if stated is not None:
+            return stated.unit
+        if self.unit != self.journal.settings.length:
+            return "in" if self.unit == "in" else "cm"
         return "in" if self.journal.settings.units.density == "in" else "cm"
 
 
@@ -142,8 +148,27 @@ def wants_of(journal: Journal, warp: Warp, asked: Asked | None = None) -> Wants:
     if any(piece.width_mm for piece in pieces) and not any(piece.length_mm for piece in pieces):
         raise NotPlanned("how long is it to be? A size is width x length, such as `made_up: 18 x 27`.")
     loom = journal.looms.get(warp.loom) if warp.loom else None
-    unit = warp.units or journal.settings.length
-    return Wants(journal, warp, stretches, loom, unit, asked or Asked())
+    return Wants(journal, warp, stretches, loom, unit_of(journal, warp), asked or Asked())
+
+
+def unit_of(journal: Journal, warp: Warp) -> str:
+    """The unit to tell a plan in: the one that all wanted sizes are typed in, else the record's or the journal's."""
+    typed = {
+        length.unit
+        for stretch in (warp, *warp.stretches)
+        for plan in stretch.plan
+        if (at := _wanted_size(plan)) is not None and at.size is not None
+        for length in (*at.size.widths, *([at.size.length] if at.size.length else []))
+    }
+    known = {TOLD_IN.get(unit, unit) for unit in typed}
+    return known.pop() if len(known) == 1 else warp.units or journal.settings.length
+
+
+def _wanted_size(plan: Planned) -> SizeAt | None:
+    """The size that a plan is made from."""
+    state = next((state for state in WANTED if getattr(plan, state)), None)
+    said: SizeAt | tuple[SizeAt, ...] | None = getattr(plan, state) if state is not None else None
+    return said[-1] if isinstance(said, tuple) else said
 
 
 def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> WantedStretch:
@@ -151,6 +176,7 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
     laid = [lay_planned(warp, stretch, plan) for plan in plans]
     pieces = tuple(_pieces(laid, plans))
     first = laid[0]
+    loom = journal.looms.get(warp.loom) if warp.loom else None
     kind = kind_of(journal, first)
     recipe, washed_as = finish_for(journal, first, kind)
     kind = dataclasses.replace(kind, finish=recipe)
@@ -167,7 +193,7 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
         pieces,
         sett,
         beat_for(journal, first, kind, sett),
-        _threaded(journal, first),
+        threaded_by(journal, first, loom),
         number,
         washed_as,
     )
@@ -195,6 +221,7 @@ def _piece(laid: Laid, plan: Planned, number: int) -> WantedPiece:
         size = (said[-1] if state == "washed" else said).size
         width = _mm(size.width_mm) if size.widths else None
         length = _mm(size.length.mm) if size.length else None
+    fringe_mm, fringe_how = fringe_of(laid)
     hemmed = state == "made_up" or state == "hemmed" or (state == "washed" and hem_first)
     return WantedPiece(
         plan.piece or "",
@@ -205,8 +232,10 @@ def _piece(laid: Laid, plan: Planned, number: int) -> WantedPiece:
         _moment(laid, plan, state or "on_loom", hem_first),
         hem.eats_mm if hem is not None and hemmed else (0.0, 0.0),
         hem_first,
-        laid.fringe_mm,
+        fringe_mm,
         number,
+        fringe_how,
+        hem if hemmed else None,
     )
 
 
@@ -230,22 +259,3 @@ def _moment(laid: Laid, plan: Planned, state: str, hem_first: bool) -> str:
 def moment_after(wash: int) -> str:
     """The forecast's moment after a wash: from the third on the cloth is settled."""
     return f"washed {wash}" if wash < 3 else "settled"
-
-
-def _threaded(journal: Journal, laid: Laid) -> Threaded | None:
-    draft = draft_of(journal, laid)
-    said = laid.stretch.draft or laid.warp.draft
-    if draft is not None:
-        return _of_draft(draft, said if isinstance(said, str) else "its own draft")
-    named = named_weave(weave_of(journal, laid) or "")
-    return _of_draft(named.draft, named.name) if named is not None else None
-
-
-def _of_draft(draft: Draft, name: str) -> Threaded:
-    return Threaded(draft.threading, draft.shafts, draft.treadles, name)
-
-
-def loom_heddles(loom: Loom, shaft: int) -> int | None:
-    """Heddles on a shaft as the loom's record has them; None where it does not say."""
-    known: Mapping[int, int] = loom.heddles or {}
-    return known.get(shaft, known.get(0))

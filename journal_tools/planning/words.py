@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import Literal
 
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.allowances import STEPS
 from journal_tools.planning.along import Expected
+from journal_tools.planning.at_the_loom import hem_words, in_dents, loom_words, picks_words, reed_words, spread_words
 from journal_tools.planning.phrases import odds_of, on_the_scale, repeats_of, to_wind
 from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
 from journal_tools.planning.yarn_needs import YarnNeed
@@ -45,6 +45,10 @@ class Words:
         """What the loom cannot do, before a thread is wound."""
         return list(dict.fromkeys(limit.words for each in self.plan.stretches for limit in each.limits))
 
+    def loom(self) -> str:
+        """`On The big loom, 36 in wide, 4 shafts.`; "" where none is named that is known."""
+        return loom_words(self.wants.loom)
+
     def rests(self, each: PlannedStretch) -> str:
         """What the figures of a stretch rest on."""
         journal, on, kind = self.wants.journal, each.rests_on, each.wanted.kind
@@ -72,14 +76,10 @@ class Words:
         across = each.across
         reed = self.reed(each)
         sett = show_density(across.sleying.sett, self.wants.density_unit)
-        order = across.sleying.written
-        in_dent = {"1": "one in a dent", "2": "2 in a dent"}.get(
-            order, f"{order} in the dents" if "-" in order else f"{order} in a dent"
-        )
         if abs(across.sleying.off) > TOLD_OFF:
             sett += f" for the {show_density(each.wanted.sett.per_m, self.wants.density_unit)} wanted"
         verb = "Sleyed already:" if across.sleyed else "Sley"
-        said = f"{verb} {self.size(across.mm)}: {across.dents} dents of the {reed}, {in_dent} ({sett})"
+        said = f"{verb} {self.size(across.mm)}: {across.dents} dents of the {reed}, {in_dents(across.sleying)} ({sett})"
         said += f", {across.ends} ends"
         if across.floating:
             said += ", two of them floating selvedges without heddles"
@@ -87,31 +87,39 @@ class Words:
 
     def reed(self, each: PlannedStretch) -> str:
         """The reed that is taken, `12/in`."""
-        dents = each.across.sleying.dents_per_m
-        return show_density(dents, self._density(dents))
+        return reed_words(each.across.sleying, self.wants.density_unit)
+
+    def other_reeds(self, each: PlannedStretch) -> str:
+        """`Other reeds: 10/in, 2-2-3 in the dents, 23.3/in.`; "" where the loom has none, or it is sleyed."""
+        others = each.across.others
+        if not others or self.wants.loom is None or not self.wants.loom.reeds:
+            return ""
+        unit = self.wants.density_unit
+        said = [f"{reed_words(one, unit)}, {in_dents(one)}, {show_density(one.sett, unit)}" for one in others]
+        return f"Other reed{'s' if len(said) > 1 else ''}: {'; '.join(said)}."
 
     def repeats(self, each: PlannedStretch) -> Iterator[str]:
-        """Whole repeats of the colours and of the draft."""
+        """Whole repeats of the colours and of the draft, how it is threaded, and how close it is beaten."""
         across, threaded = each.across, each.wanted.threaded
         if across.order is not None and not across.order.one_colour:
             edges = "the edges match" if across.mirrored else "the edges differ"
             yield f"{'Wound' if across.sleyed else 'Wind'} {across.order.written(across.times)}: {edges}."
+        if spread := spread_words(each):
+            yield spread
         if threaded is not None and across.draft_repeats and len(threaded.threading) > 2:
             yield f"That is {repeats_of(across.heddled, threaded.threading, threaded.name)}."
-        sett, beat = each.wanted.sett, each.wanted.beat
-        if sett.how:
-            yield f"The sett is {sett.how}."
-        if beat.how and any(piece.picks for piece in each.pieces):
-            yield f"Picks are {beat.how}."
+        if each.wanted.sett.how:
+            yield f"The sett is {each.wanted.sett.how}."
+        if any(piece.picks for piece in each.pieces):
+            yield picks_words(each, self.wants.density_unit)
+        yield from hem_words(each.pieces)
         if each.wanted.washed_as:
             yield f"The wash is {each.wanted.washed_as}."
 
     def expects(self, each: PlannedStretch, piece: PlannedPiece) -> Iterator[str]:
         """What comes of it, nine times in ten, the worst, and the risk in the direction that hurts."""
         wanted = piece.wanted
-        state = {"made_up": "Made up", "on_loom": "On the loom", "off_loom": "Off the loom", "hemmed": "Hemmed"}.get(
-            wanted.state, "Settled" if wanted.moment == "settled" else "Washed"
-        )
+        state = wanted.told_state.capitalize()
         if each.fulled is not None:
             yield "Stop the fulling at the size wanted; what follows is how far off past ones were stopped."
             if piece.minutes is not None:
@@ -208,10 +216,11 @@ class Words:
     def lines(self) -> Iterator[tuple[str, str, str]]:
         """Where each inch goes: what, length, how."""
         for line in self.plan.length.lines:
-            how = f"{line.count} of {self.hand(line.each_mm)}" if line.count > 1 else line.how
+            how = [f"{line.count} of {self.hand(line.each_mm)}"] if line.count > 1 else []
+            how += [line.how] if line.how else []
             if line.hems_mm:
-                how += f"{', ' if how else ''}{self.hand(line.hems_mm)} of {'each' if line.count > 1 else 'it'} in hems"
-            yield line.name, self.hand(line.mm), how
+                how.append(f"{self.hand(line.hems_mm)} of {'each' if line.count > 1 else 'it'} in hems")
+            yield line.name, self.hand(line.mm), ", ".join(how)
         yield "in all", self.hand(self.plan.length.mm), ""
         yield "to wind", self.hand(self.plan.length.wind_mm), self.wind(self.plan.length.wind_mm)
 
@@ -285,12 +294,3 @@ class Words:
     def between(self, low: float, high: float) -> str:
         """`17 5/8 to 18 3/8 in`."""
         return f"{self.size(low).removesuffix(' ' + self.unit)} to {self.size(high)}"
-
-    def _density(self, per_m: float) -> Literal["in", "cm"]:
-        """The unit in which a reed's number is whole."""
-        units: tuple[Literal["in", "cm"], ...] = (self.wants.density_unit, "in", "cm")
-        for unit in units:
-            dents = per_m * (0.0254 if unit == "in" else 0.01)
-            if abs(dents * 2 - round(dents * 2)) < 1e-3:
-                return unit
-        return self.wants.density_unit
