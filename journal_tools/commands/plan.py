@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import dataclasses
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from journal_tools.commands.folder import Place, find, journal_option
+from journal_tools.commands.folder import find, journal_option
 from journal_tools.commands.terminal import tell, working
 
 if TYPE_CHECKING:
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from journal_tools.exchange.new_record import NewRecord
     from journal_tools.planning.planned import Plan
     from journal_tools.planning.wants import Asked
-    from journal_tools.planning.words import Words
     from journal_tools.records import Journal, Warp
 
 WANTED = {
@@ -31,9 +30,10 @@ WANTED = {
     "sett": "Ends to the inch or centimetre, such as 20 or 20/in.",
     "reed": "The reed, where it is to be this one.",
     "beat": "Picks to the inch or centimetre on the loom.",
-    "loom": "The loom's name.",
+    "loom": "The loom, by its name or its title.",
     "finish": "The finishing recipe.",
-    "hem": "The hem's depth, such as `1 in`.",
+    "hem": "The finished depth of the hem, such as `1 in`; what is turned under is --turn.",
+    "turn": "What is turned under inside the hem, at each hemmed edge, such as `3/8 in`; nothing where it is not said.",
     "fringe": "Warp for the fringes, such as `4 in each end`.",
     "piece": "What a piece is called, such as towel.",
     "count": "How many pieces.",
@@ -41,6 +41,11 @@ WANTED = {
     "washed": "The size wanted, washed, where nothing is hemmed.",
 }
 """Options that describe a warp that has no record yet."""
+
+DOUBLED = (
+    "For firm edges: so many extra ends at each side, each sleyed into a dent beside its neighbour. The cloth is no"
+    " wider for them; they are counted among the ends."
+)
 
 WOUND = {"order": "order", "floating": "floating_selvedges"}
 """Those of them that a record has under `warp:`."""
@@ -58,8 +63,9 @@ def _wanted_options(command: Any) -> Any:
 @click.option("--least", default="", metavar="LENGTH", help="The shortest piece that will do.")
 @click.option("--sample", default="", metavar="LENGTH", help="A sample of this woven length, cut off and washed first.")
 @click.option("--gap", default="", metavar="LENGTH", help="Warp between two pieces.")
-@click.option("--doubled", type=click.IntRange(0, 20), default=0, help="Ends doubled in a dent at each side.")
-@click.option("--write", is_flag=True, help="Write the plan into the record, or make the record.")
+@click.option("--doubled", type=click.IntRange(0, 20), default=0, help=DOUBLED)
+@click.option("--write", is_flag=True, help="Write the plan into the record, or make the record; asks first.")
+@click.option("--anyway", is_flag=True, help="Write over what was planned, or what cannot be woven so, unasked.")
 @journal_option
 @click.option("--json", "as_json", is_flag=True, help="Every figure with its unit, its mean and its range.")
 @click.pass_context
@@ -72,6 +78,7 @@ def command(
     gap: str,
     doubled: int,
     write: bool,
+    anyway: bool,
     journal: Path | None,
     as_json: bool,
     **wanted: str,
@@ -86,11 +93,12 @@ def command(
     cloth in, and what they were before is told beside them.
 
     With --write width in the reed, size on the loom and picks go into the record's plan, and a warp
-    without a record gets one; plan again whenever the record has changed. With --json:
+    without a record gets one; plan again whenever the record has changed. It asks before it writes over
+    planned figures, or writes what cannot be woven so; where nobody can answer, --anyway says yes. With --json:
 
     \b
-      limits      what the loom cannot do
-      stretches   reed, sley, sett, dents, ends, take-up, sample; for each of its pieces what to weave,
+      limits      what the loom and the yarn cannot do
+      stretches   reed, sley, sett, dents, ends, picks, take-up, sample; for each of its pieces what to weave,
                   and mm, low, high (nine in ten) and worst of the batch of width and length, losses, risk;
                   before_this_warp_was_seen: the same without what was measured of this very warp
       lines       where each millimetre of warp goes; warp_mm, wind_mm, and wind_long_mm in the long case
@@ -120,9 +128,14 @@ def command(
 
         click.echo(json.dumps(told(plan), indent=2, ensure_ascii=False))
     else:
-        _show(plan)
+        from journal_tools.commands.plan_shows import show
+
+        show(plan)
     if write:
-        _write(context, place, read, plan, new)
+        from journal_tools.commands.plan_writes import write_down
+
+        if not write_down(place, plan, new, anyway=anyway):
+            context.exit(1)
 
 
 def _warp(context: click.Context, journal: Journal, name: str, said: dict[str, str]) -> tuple[Warp, NewRecord | None]:
@@ -159,12 +172,22 @@ def _warp(context: click.Context, journal: Journal, name: str, said: dict[str, s
 def _described(context: click.Context, journal: Journal, name: str, said: dict[str, str]) -> tuple[Warp, NewRecord]:
     from journal_tools.exchange.new_record import NewRecord, faults_of, staged, standing
 
+    if "loom" in said:
+        name_of_loom, unknown = _loom(journal, said["loom"])
+        if unknown:
+            click.echo(unknown, err=True)
+            context.exit(1)
+        said = {**said, "loom": name_of_loom}
     fields: dict[str, Any] = {"title": name.replace("-", " ").capitalize()}
     fields |= {
         key: said[key]
         for key in ("loom", "yarn", "weft", "weave", "draft", "sett", "reed", "beat", "hem", "fringe", "finish")
         if key in said
     }
+    if "turn" in said:
+        if not said.get("hem") or said["hem"].lower() in ("none", "no"):
+            raise click.BadParameter("it is turned under a hem; say --hem as well.", param_hint="'--turn'")
+        fields["hem"] = {"depth": said["hem"], "turn": said["turn"]}
     wound = {key: said[name] for name, key in WOUND.items() if name in said}
     fields |= {"warp": wound} if wound else {}
     wanted: Mapping[str, Value] = {key: said[key] for key in ("piece", "count", "made_up", "washed") if key in said}
@@ -177,6 +200,19 @@ def _described(context: click.Context, journal: Journal, name: str, said: dict[s
     if faults or name not in found.warps:
         context.exit(1)
     return found.warps[name], record
+
+
+def _loom(journal: Journal, typed: str) -> tuple[str, str]:
+    """The loom's name, and what to say where none is called so."""
+    from journal_tools.planning.looms import find_loom, listed
+    from journal_tools.problems import nearest
+
+    loom = find_loom(journal, typed)
+    if loom is not None or not journal.looms:
+        return (loom.name if loom is not None else typed), ""
+    near = nearest(typed, [*journal.looms, *(each.heading for each in journal.looms.values())])
+    more = f" Did you mean {near}?" if near else ""
+    return "", f'There is no loom called "{typed}".{more} Looms here: {listed(journal)}.'
 
 
 def _asked(journal: Journal, least: str, sample: str, gap: str, doubled: int) -> Asked:
@@ -205,72 +241,3 @@ def _planned(context: click.Context, journal: Journal, warp: Warp, asked: Asked)
     except NotPlanned as reason:
         click.echo(f"{warp.heading}: {reason}", err=True)
         context.exit(1)
-
-
-def _show(plan: Plan) -> None:
-    from journal_tools.planning.phrases import spare
-    from journal_tools.planning.words import Words
-
-    words = Words(plan)
-    click.secho(plan.wants.warp.heading, bold=True)
-    if loom := words.loom():
-        click.echo(loom)
-    for limit in words.limits():
-        click.secho(limit, fg="yellow")
-    for line in _stretches(plan, words):
-        click.echo(line)
-    click.echo("")
-    click.secho(words.wound(), bold=True)
-    for what, long, how in words.lines():
-        click.echo(f"  {what:<28}{long:>10}  {how}".rstrip())
-    if left_out := words.left_out():
-        click.echo(left_out)
-    click.echo("")
-    for yarn in plan.yarns:
-        for line in words.yarn(yarn):
-            click.echo(line)
-    click.echo(" ".join(part for part in (spare(), words.money()) if part))
-    for each in plan.stretches:
-        if sample := words.sample(each):
-            click.echo(sample)
-        for piece in each.pieces:
-            for line in words.losses(piece):
-                click.echo(click.style(f"  {line}", dim=True))
-
-
-def _stretches(plan: Plan, words: Words) -> Iterator[str]:
-    for each in plan.stretches:
-        yield ""
-        if len(plan.stretches) > 1:
-            yield click.style(each.wanted.name or "stretch", bold=True)
-        yield words.rests(each)
-        yield click.style(words.sley(each), bold=True)
-        if others := words.other_reeds(each):
-            yield others
-        yield from words.repeats(each)
-        for piece in each.pieces:
-            if weave := words.weave(piece):
-                yield click.style(weave, bold=True)
-            yield from words.expects(each, piece)
-
-
-def _write(context: click.Context, place: Place, journal: Journal, plan: Plan, new: NewRecord | None) -> None:
-    from journal_tools.editing.splice import SpliceRefused
-    from journal_tools.planning.writing import new_fields, write_plan
-
-    warp = plan.wants.warp
-    if new is None:
-        try:
-            write_plan(place.entries, plan)
-        except SpliceRefused as refused:
-            tell(refused.problem)
-            context.exit(1)
-        click.echo(f"wrote the plan into {warp.file}", err=True)
-        return
-    from journal_tools.exchange.new_record import write_new
-
-    problem = write_new(place.entries, dataclasses.replace(new, fields=new_fields(new.fields, plan)))
-    if problem is not None:
-        tell(problem)
-        context.exit(1)
-    click.echo(f"wrote {new.file}", err=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from typing import Literal
 
 from journal_tools.planning import arithmetic as sums
@@ -15,11 +16,12 @@ from journal_tools.records.loom import Loom
 PerUnit = Literal["in", "cm"]
 
 
-def loom_words(loom: Loom | None) -> str:
-    """`On The big loom, 36 in wide, 4 shafts.`; "" for no loom."""
+def loom_words(loom: Loom | None, unit: str) -> str:
+    """`On The big loom, 36 in wide, 4 shafts.`, in a unit; "" for no loom."""
     if loom is None:
         return ""
-    wide = f", {_typed(loom.width)} wide" if loom.width is not None else ""
+    mark = Fraction(127, 40) if unit == "in" else Fraction(5)
+    wide = f", {show_length(loom.width.mm, unit, mark)} wide" if loom.width is not None else ""
     shafts = f", {loom.shafts.number} shafts" if loom.shafts is not None else ""
     return f"On {loom.heading}{wide}{shafts}."
 

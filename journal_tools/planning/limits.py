@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from journal_tools.drafts import weave_names
 from journal_tools.forecast.closeness import closeness
@@ -55,9 +56,10 @@ def _of_loom(
 ) -> Iterator[Limit]:
     threaded = stretch.threaded
     if loom.width is not None and across.mm > float(loom.width.mm) + 0.001:
-        over = show_length(across.mm - float(loom.width.mm), wants.unit)
-        wide = show_length(across.mm, wants.unit)
-        said = f"{wide} in the reed is {over} wider than {loom.heading} ({loom.width.text})."
+        wide, over, has_wide = (
+            _size(wants, mm) for mm in (across.mm, across.mm - float(loom.width.mm), float(loom.width.mm))
+        )
+        said = f"{wide} in the reed is {over} wider than {loom.heading} ({has_wide})."
         yield Limit("wider-than-loom", said + _instead(wants, loom, stretch, across, pieces))
     if threaded is not None and loom.shafts is not None and threaded.shafts > loom.shafts.number:
         has = f"{loom.heading} has {loom.shafts.number}"
@@ -95,7 +97,7 @@ def _instead(
         fits = sums.width_of(dents, across.sleying.dents_per_m) * kept - widest.hems_width_mm
         fits = sums.downward(fits, STEPS[wants.unit].tape)
         if fits > 0:
-            said = f" The widest that fits there comes to {show_length(fits, wants.unit)} {widest.wanted.told_state}."
+            said = f" The widest that fits there comes to {_size(wants, fits)} {widest.wanted.told_state}."
     shafts = stretch.threaded.shafts if stretch.threaded is not None else 0
     others = that_take(wants.journal, loom, across.mm, shafts)
     return said + (f" {_and(others)} would take it." if others else "")
@@ -158,12 +160,17 @@ def _widths(wants: Wants, stretch: WantedStretch, across: Across, pieces: Sequen
         if wasted < STEPS[wants.unit].weave:
             continue
         name, wider = piece.wanted.name or "one piece", widest.wanted.name or "the other"
-        comes, wants_ = (show_length(mm, wants.unit) for mm in (piece.width.mm, piece.wanted.width_mm))
+        comes, wants_ = (_size(wants, mm) for mm in (piece.width.mm, piece.wanted.width_mm))
         yield Limit(
             "two-widths",
             f"On one warp with the {wider}, the {name} comes to {comes} wide for the {wants_} wanted: it wastes"
-            f" {show_length(wasted, wants.unit)} of the width in the reed. Cut it down, or give it its own stretch.",
+            f" {_size(wants, wasted)} of the width in the reed. Cut it down, or give it its own stretch.",
         )
+
+
+def _size(wants: Wants, mm: float) -> str:
+    """A size to the mark of a tape."""
+    return show_length(mm, wants.unit, Fraction(127, 40) if wants.unit == "in" else Fraction(5))
 
 
 def _and(names: Sequence[str]) -> str:

@@ -47,7 +47,7 @@ class Words:
 
     def loom(self) -> str:
         """`On The big loom, 36 in wide, 4 shafts.`; "" where none is named that is known."""
-        return loom_words(self.wants.loom)
+        return loom_words(self.wants.loom, self.unit)
 
     def rests(self, each: PlannedStretch) -> str:
         """What the figures of a stretch rest on."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from journal_tools.editing.change import Change, Value, tree_of
@@ -12,27 +13,48 @@ from journal_tools.planning.words import Words
 from journal_tools.records.front_matter import read_file
 
 
-def write_plan(folder: Path, plan: Plan) -> None:
-    """Put width in the reed, size on the loom and picks under each `plan:`. Raises SpliceRefused.
+@dataclass(frozen=True)
+class Written:
+    """One planned figure on its way into a record. was: what stands there, "" for nothing. what: whose it is."""
 
-    folder: the journal's. What was planned before is written over; every other byte stays.
+    change: Change
+    was: str
+    what: str
+
+    @property
+    def words(self) -> str:
+        """`towel, in_reed: 20 in -> 20 1/8 in`."""
+        return f"{self.what}: {self.was} -> {self.change.value}"
+
+
+def write_plan(folder: Path, plan: Plan, figures: Sequence[Written]) -> None:
+    """Put figures into the record of a plan; every other byte stays. Raises SpliceRefused.
+
+    folder: the journal's.
     """
     file = plan.wants.warp.file
-    splice_file(folder / file, tuple(changes_of(folder, plan)), file)
+    splice_file(folder / file, tuple(each.change for each in figures), file)
 
 
-def changes_of(folder: Path, plan: Plan) -> Iterator[Change]:
-    """The changes, in the order of the record."""
+def figures_for(folder: Path, plan: Plan) -> Iterator[Written]:
+    """Width in the reed, size on the loom and picks under each `plan:`, in the order of the record.
+
+    A figure that stands there already, with its unit or without, is left as it was typed.
+    """
     node = read_file(folder / plan.wants.warp.file, plan.wants.warp.file).node
     tree = tree_of(node) if node is not None else {}
+    own_unit = f" {plan.wants.warp.units or plan.wants.journal.settings.length}"
     for each in plan.stretches:
         above = _above(plan, each)
         listed = isinstance(_at(tree, above), list)
         for piece in each.pieces:
             path = (*above, piece.wanted.number) if listed else above
             for key, value in figures_of(Words(plan), each, piece).items():
-                if key != piece.wanted.state:
-                    yield Change((*path, key), value)
+                found = _at(tree, (*path, key))
+                was = " ".join(found.split()) if isinstance(found, str) else str(found or "")
+                if key != piece.wanted.state and was not in (value, value.replace(own_unit, "")):
+                    name = piece.wanted.name or each.wanted.name
+                    yield Written(Change((*path, key), value), was, f"{name}, {key}" if name else key)
 
 
 def figures_of(words: Words, each: PlannedStretch, piece: PlannedPiece) -> dict[str, str]:

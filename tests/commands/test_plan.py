@@ -77,10 +77,36 @@ class TestFromARecord:
         path = shelf.folder / "entries" / "warps" / "next-towels.md"
         before = text_of(path)
         path.write_text(before.replace("made_up: 18 x 27", "made_up: 20 x 27"), encoding="utf-8")
-        shelf("plan", "next-towels", "--write")
+        shelf("plan", "next-towels", "--write", "--anyway")
 
         assert "in_reed: 22" in text_of(path) or "in_reed: 23" in text_of(path)
         assert before.count("\n") == text_of(path).count("\n")
+
+    def test_it_asks_before_it_writes_over(self, shelf: Shell) -> None:
+        """A planned figure that would be another is told, old -> new, and stays unless --anyway is said."""
+        kept = RECORD.replace("    made_up: 18 x 27\n", "    made_up: 18 x 27\n    in_reed: 21\n    picks: 762\n")
+        path = shelf.write("warps/next-towels", kept)
+        said = shelf("plan", "next-towels", "--write")
+
+        assert 1 == said.exit_code
+        assert "\n  towel, in_reed: 21 -> 19 7/8 in\n" in said.stderr
+        assert "picks" not in said.stderr
+        assert "Nothing was written. If it is so, say --anyway as well.\n" in said.stderr
+        assert kept == text_of(path)
+        assert 0 == shelf("plan", "next-towels", "--write", "--anyway").exit_code
+        assert "    in_reed: 19 7/8 in\n    picks: 762\n    on_loom: " in text_of(path)
+
+    def test_what_cannot_be_woven(self, shelf: Shell) -> None:
+        """A warp wider than its loom is not written unasked, into a record or a new one."""
+        wide = RECORD.replace("18 x 27", "40 x 27")
+        path = shelf.write("warps/next-towels", wide)
+        said = shelf("plan", "next-towels", "--write")
+        new = shelf("plan", "wide", *WORDS.split(" --hem ")[0].split(), "--made-up", "40 x 27", "--write")
+
+        assert (1, 1) == (said.exit_code, new.exit_code)
+        assert "This cannot be woven as it is planned: 44" in said.stderr
+        assert wide == text_of(path)
+        assert not (shelf.folder / "entries" / "warps" / "wide.md").exists()
 
     def test_json(self, shelf: Shell) -> None:
         """Every figure with its unit in its name, and sizes with their range."""
@@ -140,6 +166,45 @@ class TestFromOptions:
         assert "beat: 20\n" in text
         assert 0 == shelf("check").exit_code
         assert said.stdout == shelf("plan", "gull-towels").stdout
+
+    @pytest.mark.parametrize("called", ["big", "The big loom", "THE BIG LOOM", "Big"])
+    def test_the_loom_by_its_title(self, shelf: Shell, called: str) -> None:
+        """A loom is known by its name or its title, in capitals or not, and the record has its name."""
+        words = ["--yarn", "cottolin-22-2", "--sett", "24", "--made-up", "18 x 27", "--loom", called, "--write"]
+
+        assert 0 == shelf("plan", "new", *words).exit_code
+        assert "loom: big\n" in text_of(shelf.folder / "entries" / "warps" / "new.md")
+
+    def test_no_such_loom(self, shelf: Shell) -> None:
+        """A loom that is none is told with those that there are."""
+        said = shelf("plan", "new", "--yarn", "cottolin-22-2", "--sett", "24", "--made-up", "18 x 27", "--loom", "bog")
+
+        assert 1 == said.exit_code
+        assert 'There is no loom called "bog". Did you mean big? Looms here: The big loom (big).\n' == said.stderr
+
+    def test_what_is_turned_under(self, shelf: Shell) -> None:
+        """--turn says what is turned under inside the hem, and is written beside its depth."""
+        words = [*WORDS.split(" --hem ")[0].split(), "--made-up", "18 x 27", "--weave", "plain weave", "--hem", "1 in"]
+        without = shelf("plan", "gull-towels", *words)
+        said = shelf("plan", "gull-towels", *words, "--turn", "3/8 in", "--write")
+
+        assert "Hem of 1 in with nothing turned under, both ends.\n" in without.stdout
+        assert "Hem of 1 in with 3/8 in turned under, both ends.\n" in said.stdout
+        text = text_of(shelf.folder / "entries" / "warps" / "gull-towels.md")
+        assert "hem:\n  depth: 1 in\n  turn: 3/8 in\n" in text
+        assert 2 == shelf("plan", "other", "--made-up", "18 x 27", "--turn", "3/8 in").exit_code
+
+    def test_centimetres(self, shelf: Shell) -> None:
+        """Sizes typed in centimetres are answered in centimetres, and written so, in a journal of inches."""
+        words = [*WORDS.split(" --hem ")[0].split(), "--made-up", "45 x 70 cm", "--weave", "plain weave", "--write"]
+        said = shelf("plan", "gull-towels", *words)
+        text = text_of(shelf.folder / "entries" / "warps" / "gull-towels.md")
+
+        assert " in;" not in said.stdout
+        assert "  header                            5 cm  " in said.stdout
+        figures = dict(line.strip().split(": ", 1) for line in text.splitlines() if ": " in line)
+        assert ["cm", "cm", "m"] == [figures[key].split()[-1] for key in ("in_reed", "on_loom", "wound")]
+        assert 0 == shelf("check").exit_code
 
     def test_no_such_warp(self, shelf: Shell) -> None:
         """A name that is none is told with the one that was meant."""
