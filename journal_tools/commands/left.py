@@ -27,8 +27,8 @@ def command(context: click.Context, name: str, journal: Path | None, as_json: bo
     From the warp as it was wound: less the cloth woven so far with what it took up, less every line of
     where it went, less what will not weave. A piece that was not measured on the loom counts at its
     planned length, and is named. With --json, in mm: wound, gone, behind, left (warp), cloth (that it
-    makes, tension on), take_up (a share), by_marks, reckoned (pieces), and next: piece, weave, takes,
-    spare, more.
+    makes, tension on), cloth_range (nine times in ten; null where marks tell the take-up), take_up (a
+    share), by_marks, reckoned (pieces), and next: piece, weave, takes, spare, more.
 
     Exit status 1 when nobody wrote how long the warp was wound.
 
@@ -47,13 +47,15 @@ def command(context: click.Context, name: str, journal: Path | None, as_json: bo
             near = nearest(name, read.warps)
             click.echo(f'There is no warp called "{name}".' + (f" Did you mean {near}?" if near else ""), err=True)
             context.exit(1)
+        from journal_tools.ledger import ledger_of
         from journal_tools.planning.left import left_of
         from journal_tools.planning.remembering import remembered
         from journal_tools.planning.wants import NotPlanned
 
-        memory, seen = remembered(read, warp)
+        ledgers = {each: ledger_of(read, one) for each, one in read.warps.items()}
+        memory, seen = remembered(read, warp, ledgers)
         try:
-            left = left_of(read, memory, warp, seen)
+            left = left_of(read, memory, warp, seen, ledgers)
         except NotPlanned as reason:
             click.echo(f"{warp.heading}: {reason}", err=True)
             context.exit(1)
@@ -84,9 +86,11 @@ def _show(heading: str, left: Left, unit: str) -> None:
     if left.left <= 0:
         click.secho("Nothing is left to weave.", bold=True)
         return
-    click.secho(
-        f"{length(left.left)} of warp are left, which make {length(left.cloth)} of cloth, tension on.", bold=True
-    )
+    said = f"{length(left.left)} of warp are left, which make {length(left.cloth)} of cloth, tension on"
+    if left.cloth_range is not None and length(left.cloth_range[0]) != length(left.cloth_range[1]):
+        low, high = (length(each) for each in left.cloth_range)
+        said += f"; nine times in ten {low.removesuffix(' ' + unit)} to {high}"
+    click.secho(f"{said}.", bold=True)
     coming = left.next
     if coming is None:
         return
@@ -107,6 +111,7 @@ def _object(left: Left) -> dict[str, object]:
         "behind": round(left.behind, 1),
         "left": round(left.left, 1),
         "cloth": round(left.cloth, 1),
+        "cloth_range": None if left.cloth_range is None else [round(each, 1) for each in left.cloth_range],
         "take_up": round(left.take_up, 4),
         "by_marks": left.marked,
         "reckoned": list(left.reckoned),

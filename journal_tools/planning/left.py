@@ -15,6 +15,7 @@ from journal_tools.ledger.account import Account, loom_length_mm
 from journal_tools.ledger.laid import lay_out
 from journal_tools.planning import arithmetic as sums
 from journal_tools.planning.allowances import GAP
+from journal_tools.planning.along import HIGH, LOW
 from journal_tools.planning.knowing import Knows
 from journal_tools.planning.plan import plan_of
 from journal_tools.planning.planned import Plan
@@ -45,7 +46,8 @@ class Left:
     """A warp half woven. All lengths are of warp, in mm, but for cloth.
 
     wound: in all. gone: in cloth and in every line of the account. behind: what will not weave, thrums
-    and knots. left: what still can. take_up: of cloth, a share; cloth: what that makes, tension on.
+    and knots. left: what still can. take_up: of cloth, a share; cloth: what that makes, tension on;
+    woven: cloth so far; take_up_range: nine times in ten, None where it is by marks.
     reckoned: pieces that nobody measured on the loom, led back from a later size or taken at their planned
     length; uncounted: those of which neither is known. marked: whether
     take-up is by marks on this warp.
@@ -59,6 +61,8 @@ class Left:
     marked: bool
     next: Next | None
     uncounted: tuple[str, ...] = ()
+    woven: float = 0.0
+    take_up_range: tuple[float, float] | None = None
 
     @property
     def left(self) -> float:
@@ -70,18 +74,37 @@ class Left:
         """The cloth that it makes, tension on."""
         return max(0.0, self.left) * (1 - self.take_up)
 
+    @property
+    def cloth_range(self) -> tuple[float, float] | None:
+        """What it makes nine times in ten; the cloth woven so far took up as much or as little as the rest will."""
+        if self.take_up_range is None:
+            return None
+        least, most = self.take_up_range
+        other = self.wound - self.behind - (self.gone - sums.warp_for(self.woven, self.take_up))
+        low, high = (max(0.0, other - sums.warp_for(self.woven, one)) * (1 - one) for one in (most, least))
+        return low, high
 
-def left_of(journal: Journal, memory: Knows, warp: Warp, seen: Mapping[str, Sequence[Observed]] | None = None) -> Left:
-    """What is left. Raises NotPlanned where nobody wrote how long the warp was wound."""
-    ledger = ledger_of(journal, warp)
+
+def left_of(
+    journal: Journal,
+    memory: Knows,
+    warp: Warp,
+    seen: Mapping[str, Sequence[Observed]] | None = None,
+    ledgers: Mapping[str, Ledger] | None = None,
+) -> Left:
+    """What is left. Raises NotPlanned where nobody wrote how long the warp was wound.
+
+    seen: pieces of the very warp that were measured, by direction. ledgers: of warps, where they are at hand.
+    """
+    ledger = (ledgers or {}).get(warp.name) or ledger_of(journal, warp)
     account = ledger.account
     if account is None:
         raise NotPlanned("how long was it wound? Say `wound: 5 yd` under `warp:`.")
     try:
-        plan = plan_of(journal, memory, warp, Asked(), seen)
+        plan = plan_of(journal, memory, warp, Asked(), seen, ledgers)
     except NotPlanned:
         plan = None
-    take_up, marked = _take_up(journal, account, memory, warp, seen or {})
+    take_up, marked, between = _take_up(journal, account, memory, warp, seen or {})
     reckoned, uncounted, unmeasured = _unmeasured(journal, ledger, memory, plan)
     went = warp.where_it_went or {}
     has_waste = any(BEHIND.search(line) for line in went)
@@ -89,21 +112,25 @@ def left_of(journal: Journal, memory: Knows, warp: Warp, seen: Mapping[str, Sequ
     loom = journal.looms.get(warp.loom) if warp.loom else None
     behind = 0.0 if has_waste else max(0.0, loom_waste(journal, warp, loom).mm - sum(front))
     lines = sum(line.mm for line in account.lines if not line.is_cloth)
-    gone = lines + sums.warp_for(account.cloth_mm + unmeasured, take_up)
-    found = Left(account.wound_mm, gone, behind, take_up, tuple(reckoned), marked, None, tuple(uncounted))
+    woven = account.cloth_mm + unmeasured
+    gone = lines + sums.warp_for(woven, take_up)
+    found = Left(
+        account.wound_mm, gone, behind, take_up, tuple(reckoned), marked, None, tuple(uncounted), woven, between
+    )
     return found if plan is None else _with_next(found, plan, warp)
 
 
 def _take_up(
     journal: Journal, account: Account, memory: Knows, warp: Warp, seen: Mapping[str, Sequence[Observed]]
-) -> tuple[float, bool]:
-    """Take-up by marks on this very warp, else what the journal expects."""
+) -> tuple[float, bool, tuple[float, float] | None]:
+    """Take-up by marks on this very warp, else what the journal expects, with its range."""
     told = account.take_up
     if told is not None and told.basis != "at most":
-        return told.loss, True
+        return told.loss, True, None
     kind = kind_of(journal, lay_out(warp)[0])
     belief = memory.belief("length", kind, "warp", "on_loom", seen=seen.get("length", ()))
-    return 1 - math.exp(belief.mean), False
+    least, most = (1 - math.exp(belief.quantile(p, of="batch")) for p in (HIGH, LOW))
+    return 1 - math.exp(belief.mean), False, (least, most)
 
 
 def _unmeasured(

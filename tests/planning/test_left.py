@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -38,6 +39,16 @@ class TestTheRest:
         assert () == found.reckoned
         assert not found.marked
 
+    def test_how_sure(self, tmp_path: Path) -> None:
+        """Take-up of 6 % give or take 2 points of ln (k = 1.64) is in what is woven and in what is left."""
+        found = left(tmp_path, WOUND + WENT + TWO)
+        assert found.cloth_range is not None
+        most, least = (1 - 0.94 * math.exp(way * 1.645 * 0.02) for way in (-1, 1))
+        low, high = ((180 - 25 - 7.5 - 65.5 / (1 - one)) * (1 - one) for one in (most, least))
+
+        assert pytest.approx((low * INCH, high * INCH), rel=1e-3) == found.cloth_range
+        assert low < found.cloth / INCH < high
+
     def test_the_next_piece(self, tmp_path: Path) -> None:
         """The third towel takes 32 1/2 in and what that takes up, and a gap before it; one more is wanted after it."""
         coming = left(tmp_path, WOUND + WENT + TWO).next
@@ -73,6 +84,7 @@ class TestTheRest:
         found = left(tmp_path, WOUND + "  marked: 36 in wove 33 in\n" + TWO)
 
         assert found.marked
+        assert found.cloth_range is None
         assert pytest.approx(3 / 36) == found.take_up
 
     def test_not_measured(self, tmp_path: Path) -> None:

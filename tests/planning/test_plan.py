@@ -154,6 +154,24 @@ class TestAlong:
         assert "gaps between them" not in lines
 
 
+    @pytest.mark.parametrize(
+        ("said", "inches"),
+        [
+            ("  finished: 4 in", 2 * 4 / 0.8),
+            ("  style: twisted before washing\n  finished: 4 in", 2 * 4 / 0.8),
+            ("  after_twist: 4 in", 2 * 4 / 0.8),
+            ("  style: cut\n  finished: 4 in", 2 * 4),
+            ("  allowed: 3 in each end\n  finished: 4 in", 2 * 3),
+        ],
+    )
+    def test_a_fringe_that_is_to_be_so_long(self, tmp_path: Path, said: str, inches: float) -> None:
+        """A twist takes a fifth: 4 in twisted are 5 in of warp at each end; a cut fringe takes its length."""
+        header = TOWELS.partition("hem:")[0].replace("count: 4", "count: 1") + f"fringe:\n{said}\n"
+        lines = {line.name: line for line in planned(tmp_path, header).length.lines}
+
+        assert pytest.approx(inches * INCH) == lines["fringes"].mm
+
+
 class TestYarn:
     def test_weight_and_cones(self, tmp_path: Path) -> None:
         """484 ends of 5 yd and 2600 picks of 21.2 in in 147.6 tex, a twentieth to spare: 560 g, 260 of them to buy."""
@@ -183,33 +201,6 @@ class TestYarn:
         plan = planned(tmp_path, yarns__cotton="title: Mystery\nfibre: unknown")
 
         assert "nobody can say: its record has no yarn number" in " ".join(Words(plan).yarn(plan.yarns[0]))
-
-
-class TestLimits:
-    @pytest.mark.parametrize(
-        ("loom", "slug"),
-        [
-            ("width: 20 in", "wider-than-loom"),
-            ("heddles: 200", "too-few-heddles"),
-            ("reeds:\n  - 7/in", "sett-off"),
-        ],
-    )
-    def test_what_the_loom_cannot(self, tmp_path: Path, loom: str, slug: str) -> None:
-        """Too wide, too few heddles, no reed that comes near: said before a thread is wound."""
-        plan = planned(tmp_path, TOWELS.replace("24/in", "11/in") if slug == "sett-off" else TOWELS, looms__big=loom)
-
-        assert slug in [limit.slug for limit in plan.stretches[0].limits]
-
-    def test_shafts(self, tmp_path: Path) -> None:
-        """A draft of eight shafts does not go on four."""
-        draft = "threading: 1-8\nlift_plan: 1+3+5+7, 2+4+6+8"
-        plan = planned(tmp_path, TOWELS + "draft: eight\n", drafts__eight=draft)
-
-        assert "more-shafts-than-loom" in [limit.slug for limit in plan.stretches[0].limits]
-
-    def test_nothing_in_the_way(self, tmp_path: Path) -> None:
-        """A towel on a loom that has all it takes raises no word."""
-        assert [] == Words(planned(tmp_path)).limits()
 
 
 class TestRisk:
@@ -279,26 +270,6 @@ class TestRisk:
         (piece,) = planned(tmp_path, TOWELS.partition("hem:")[0].replace("18 x 27", "18 x 1/8")).stretches[0].pieces
 
         assert piece.risk is None
-
-
-class TestFulled:
-    FINISH = "title: In the tub\nfulling: yes"
-
-    def test_minutes(self, tmp_path: Path) -> None:
-        """Fulled cloth is told with the minutes from scoured to the width wanted, never with a sample."""
-        plan = planned(tmp_path, TOWELS.partition("hem:")[0] + "finish: tub\n", finishes__tub=self.FINISH)
-        (stretch,) = plan.stretches
-        (piece,) = stretch.pieces
-        assert piece.minutes is not None
-        likely, least, most = piece.minutes
-
-        assert least < likely < most
-        assert stretch.sample is None
-        assert any("look first at" in line for line in Words(plan).expects(stretch, piece))
-
-    def test_not_fulled(self, tmp_path: Path) -> None:
-        """Other cloth has no minutes."""
-        assert planned(tmp_path).stretches[0].pieces[0].minutes is None
 
 
 class TestNothingToPlanBy:

@@ -105,3 +105,38 @@ class TestWords:
         assert " cm, tension on" in Words(plan).weave(plan.stretches[0].pieces[0])
         assert " m." in Words(plan).wound()
         assert 0 == round(plan.length.wind_mm) % 250
+
+    def test_the_unit_that_was_typed(self, tmp_path: Path) -> None:
+        """Sizes typed in centimetres are told in centimetres, picks as the sett is typed."""
+        plan = planned(tmp_path, TOWELS.replace("18 x 27", "45 x 70 cm"))
+        words, (stretch,) = Words(plan), plan.stretches
+
+        assert " cm, tension on, or " in words.weave(stretch.pieces[0])
+        assert "On The big loom, 91.5 cm wide, 4 shafts." == words.loom()
+        assert "20 picks an inch." in [*words.repeats(stretch)]
+        assert words.wound().startswith("Wind 4.5 m.")
+
+    def test_other_reeds(self, tmp_path: Path) -> None:
+        """Every other reed of the loom is told with the sett that it truly gives."""
+        plan = planned(tmp_path)
+
+        assert "Other reed: 10/in, 2-2-3 in the dents, 23.3/in." == Words(plan).other_reeds(plan.stretches[0])
+
+    def test_hems(self, tmp_path: Path) -> None:
+        """A hem is told with its turn, its edges and when it is sewn."""
+        plan = planned(tmp_path)
+        said = [*Words(plan).repeats(plan.stretches[0])]
+
+        assert "Hem of 1 in with 3/8 in turned under, both ends, sewn after washing." in said
+
+    def test_the_beat_of_the_past(self, tmp_path: Path) -> None:
+        """Without a beat, picks go with the ends as they did: 540 over 30 in at 20 ends are 21.6 at 24."""
+        past = "yarn: cotton\nweave: plain weave\nsett: 20/in\non_loom: 18 x 30\npicks: 540"
+        header = TOWELS.replace("beat: 20/in\n", "")
+        plan = planned(tmp_path, header, warps__past=past)
+        bare = planned(tmp_path / "bare", header)
+
+        assert "21.6 picks an inch (as in one past warp)." in [*Words(plan).repeats(plan.stretches[0])]
+        assert round(32.5 * 21.6) == plan.stretches[0].pieces[0].picks
+        guess = "24 picks an inch (a guess: balanced, as many picks as ends)."
+        assert guess in [*Words(bare).repeats(bare.stretches[0])]
