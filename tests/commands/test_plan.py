@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import json
+import os
+import pty
+import subprocess
+import sys
 
 import pytest
 
@@ -95,6 +99,21 @@ class TestFromARecord:
         assert kept == text_of(path)
         assert 0 == shelf("plan", "next-towels", "--write", "--anyway").exit_code
         assert "    in_reed: 19 7/8 in\n    picks: 762\n    on_loom: " in text_of(path)
+
+    @pytest.mark.parametrize(("answer", "written"), [("y\n", True), ("\n", False)])
+    def test_on_a_terminal_it_can_be_answered(self, shelf: Shell, answer: str, written: bool) -> None:
+        """On a terminal the question wants a yes; anything else leaves the record as it was."""
+        path = shelf.write("warps/next-towels", RECORD.replace("18 x 27\n", "18 x 27\n    picks: 12\n"))
+        mine, its = pty.openpty()
+        words = [sys.executable, "-m", "journal_tools", "plan", "next-towels", "--write"]
+        with subprocess.Popen(words, stdin=its, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+            os.write(mine, answer.encode())
+            _, said = process.communicate(timeout=60)
+        os.close(mine)
+        os.close(its)
+
+        assert b"towel, picks: 12 -> 762\nWrite it anyway? [y/N]" in said.replace(b"\r\n", b"\n")
+        assert (written, not written) == ("    picks: 762\n" in text_of(path), process.returncode == 1)
 
     def test_what_cannot_be_woven(self, shelf: Shell) -> None:
         """A warp wider than its loom is not written unasked, into a record or a new one."""
