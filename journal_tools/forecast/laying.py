@@ -44,4 +44,5 @@ def nodes_round(journal: Journal, priors: Priors, mode: Mode) -> Nodes:
     order = np.argsort(-share, kind="stable")
     many = int(np.searchsorted(np.cumsum(share[order]), KEPT * share.sum())) + 1
     kept = [replace(found[node], score=float(np.log(share[node]))) for node in order[:many]]
+    found.clear()
     return Nodes.of(kept, journal.design.columns)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from journal_tools.forecast.chain import STEPS
 from journal_tools.forecast.columns import BLOCKS, Column, Columns, terms_of
@@ -13,6 +14,9 @@ from journal_tools.forecast.evidence import Evidence, Variances, real_covariance
 from journal_tools.forecast.hyper import TERMS
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.forecast.small import Floats, Indices
+
+KEPT_AS = np.float32
+"""Half the memory, which is nearly all that a forecast takes: a seventh digit of a variance tells nobody anything."""
 
 
 @dataclass(frozen=True)
@@ -22,13 +26,14 @@ class Node:
     score: float
     variances: Variances
     effects: Floats
-    covariance: Floats
+    covariance: NDArray[np.floating]
 
     @classmethod
     def of(cls, score: float, variances: Variances, evidence: Evidence, columns: Columns) -> Node:
         """Keep what answers need of an Evidence, and spend it."""
         real = real_effects(evidence.u, evidence.sds, columns)
-        return cls(score, variances, real, real_covariance(evidence.inverse(), evidence.sds, columns))
+        covariance = real_covariance(evidence.inverse(), evidence.sds, columns)
+        return cls(score, variances, real, covariance.astype(KEPT_AS))
 
 
 @dataclass(frozen=True)
@@ -66,11 +71,18 @@ class Nodes:
     warp: Floats
     piece: Floats
     effects: Floats
-    covariance: Floats
+    covariance: NDArray[np.floating]
 
     @classmethod
-    def of(cls, nodes: Sequence[Node], columns: Columns) -> Nodes:
-        """Put nodes together."""
+    def of(cls, nodes: list[Node], columns: Columns) -> Nodes:
+        """Put nodes together. The list is spent: two copies of all covariances would be the peak of a build."""
+        many = len(nodes[0].effects)
+        covariance: NDArray[np.floating] = np.empty((len(nodes), many, many), KEPT_AS)
+        lean: list[Node] = []
+        for place in reversed(range(len(nodes))):
+            node = nodes.pop()
+            covariance[place] = node.covariance
+            lean.insert(0, replace(node, covariance=covariance[place]))
         return cls(
             columns.direction,
             columns.index,
@@ -78,12 +90,12 @@ class Nodes:
             columns.first_year,
             columns.last_year,
             columns.undated,
-            np.array([node.score for node in nodes]),
-            np.array([node.variances.effect_sd for node in nodes]),
-            np.array([node.variances.warp for node in nodes]),
-            np.array([node.variances.piece for node in nodes]),
-            np.array([node.effects for node in nodes]),
-            np.array([node.covariance for node in nodes]),
+            np.array([node.score for node in lean]),
+            np.array([node.variances.effect_sd for node in lean]),
+            np.array([node.variances.warp for node in lean]),
+            np.array([node.variances.piece for node in lean]),
+            np.array([node.effects for node in lean]),
+            covariance,
         )
 
     @property
@@ -129,7 +141,7 @@ class Nodes:
         nodes = len(self.score)
         if self.effects.shape[1]:
             effects = np.where(known, self.effects[:, at], 0.0)
-            covariance = self.covariance[:, at[:, None], at]
+            covariance = self.covariance[:, at[:, None], at].astype(float)
             covariance *= known[:, None] & known
         else:
             effects, covariance = np.zeros((nodes, len(flat))), np.zeros((nodes, len(flat), len(flat)))

@@ -163,4 +163,4 @@ def test_effects_updated(direction: str) -> None:
 
     for kind in {one.kind for one in observed}:
         expected, found = (one.belief(kind, *DIRECTIONS[direction]) for one in (whole, grown))
-        assert pytest.approx((expected.mean, expected.sd), rel=1e-7) == (found.mean, found.sd)
+        assert pytest.approx((expected.mean, expected.sd), rel=1e-6) == (found.mean, found.sd)
