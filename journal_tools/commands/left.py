@@ -34,7 +34,7 @@ def command(context: click.Context, name: str, journal: Path | None, as_json: bo
 
     \b
     For example:
-      tenterhook left tideline-again
+      tenterhook left tideline-towels-again
     """
     from journal_tools.problems import nearest
     from journal_tools.records import read_journal

@@ -110,7 +110,7 @@ def command(
 
     \b
     For example:
-      tenterhook plan tideline-again
+      tenterhook plan tideline-towels-again
       tenterhook plan gull-towels --yarn cottolin-22-2 --weave "plain weave" --sett 24 \\
           --piece towel --count 4 --made-up "18 x 27" --hem "1 in" --write
     """
