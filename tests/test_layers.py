@@ -29,11 +29,14 @@ BELOW: dict[str, set[str]] = {
         *("problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "checking"),
         "forecast",
     },
+    "dressing": {
+        *("problems", "quantities", "notation", "records", "drafts", "ledger", "checking", "planning"),
+    },
     "exchange": {"problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "forecast"},
     "pictures": {"problems", "quantities", "drafts"},
     "pages": {
         *("problems", "quantities", "notation", "records", "drafts", "ledger", "checking", "forecast"),
-        *("planning", "exchange", "pictures"),
+        *("planning", "dressing", "exchange", "pictures"),
     },
     "commands": {
         *("problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "checking"),
@@ -54,6 +57,7 @@ OTHERS: dict[str, set[str]] = {
     "checking": set(),
     "forecast": {"numpy", "scipy", "threadpoolctl"},
     "planning": set(),
+    "dressing": set(),
     "exchange": {"yaml"},
     "pictures": {"numpy", "PIL", "matplotlib"},
     "pages": {"jinja2", "markdown", "markupsafe", "numpy", "PIL", "yaml"},

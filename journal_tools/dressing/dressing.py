@@ -1,0 +1,147 @@
+"""Everything that dressing a loom with one warp takes, in figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from journal_tools.dressing.heddles import Move, OnShaft, heddles_of, moves, straight_instead
+from journal_tools.dressing.next_stretch import Dressed, NextStretch
+from journal_tools.dressing.sections import Section, sections_of, threaded
+from journal_tools.dressing.sleyed import Sleyed, sleyed_of
+from journal_tools.dressing.tied import Tied, tied_of
+from journal_tools.dressing.winding import Winding, windings_of
+from journal_tools.notation import Sets
+from journal_tools.planning.looms import find_loom
+from journal_tools.records import Journal, Stretch, Warp
+from journal_tools.records.loom import Loom
+
+
+@dataclass(frozen=True)
+class Dressing:
+    """How a warp is dressed for its first stretch, and what is done again for the later ones.
+
+    ends: those with heddles, None where nobody knows. reckoned: whether they were reckoned from sett
+    and width in the reed. floating: ends without heddles, of both edges together.
+    threading: the shafts of every end, first to last. doubled: ends at each edge that share a shaft,
+    where no others do. moves: how short shafts come by their heddles. instead: (shafts, heddles on
+    the fullest) of a straight draw that would do where two shafts are short; None else.
+    """
+
+    ends: int | None
+    reckoned: bool
+    floating: int
+    windings: tuple[Winding, ...]
+    sleyed: Sleyed | None
+    tied: Tied | None
+    threading: Sets
+    sections: tuple[Section, ...]
+    doubled: int
+    shafts: tuple[OnShaft, ...]
+    moves: tuple[Move, ...]
+    instead: tuple[int, int] | None
+    loom: Loom | None
+    later: tuple[NextStretch, ...]
+
+    @property
+    def worth_a_page(self) -> bool:
+        """Whether there is a threading or an order to dress by."""
+        return bool(self.sections or self.windings)
+
+    @property
+    def shafts_short(self) -> int:
+        """Shafts that the threading takes beyond those of the loom; 0 where nobody knows."""
+        own = self.loom.shafts.number if self.loom is not None and self.loom.shafts is not None else None
+        return max(0, self.tied.shafts - own) if self.tied is not None and own is not None else 0
+
+    @property
+    def treadles_short(self) -> int:
+        """Treadles that the tie-up takes beyond those of the loom; 0 where nobody knows."""
+        own = self.loom.treadles.number if self.loom is not None and self.loom.treadles is not None else None
+        return max(0, len(self.tied.treadles) - own) if self.tied is not None and own is not None else 0
+
+
+def dressing_of(journal: Journal, warp: Warp) -> Dressing:
+    """How a warp is dressed; whatever its record does not tell is left out."""
+    loom = find_loom(journal, warp.loom) if warp.loom else None
+    first, *later = warp.woven()
+    tied = tied_of(journal, warp, first, loom)
+    floating = _floating(warp, tied)
+    ends, reckoned = _ends(warp, first, floating)
+    sleyed = sleyed_of(warp, first, ends or 0, floating, loom)
+    threading = threaded(tied.threading, ends) if tied is not None and ends else ()
+    sett = sleyed.sett if sleyed is not None else said.per_m if (said := warp.sett_of(first)) is not None else None
+    wound, _ = _ends(warp, warp, floating) if warp.stretches else (ends, False)
+    windings = windings_of(journal, warp, wound or ends or 0, floating, sett, tied.colours if tied else ())
+    shafts = heddles_of(threading, loom) if threading else ()
+    wanting = moves(shafts)
+    return Dressing(
+        ends,
+        reckoned,
+        floating,
+        windings,
+        sleyed,
+        tied,
+        threading,
+        sections_of(tied.threading, ends) if tied is not None and ends else (),
+        _doubled(threading),
+        shafts,
+        wanting,
+        straight_instead(threading, loom) if wanting else None,
+        loom,
+        _later(journal, warp, Dressed(ends, False, tied, sleyed), later, loom),
+    )
+
+
+def _floating(warp: Warp, tied: Tied | None) -> int:
+    """Ends without heddles, of both edges: one at each where the record names their yarn, else the draft's."""
+    if any(wound.floating_selvedges for wound in warp.warp):
+        return 2
+    return 2 * tied.floating if tied is not None else 0
+
+
+def _ends(warp: Warp, stretch: Stretch, floating: int) -> tuple[int | None, bool]:
+    """Ends with heddles, and whether they had to be reckoned.
+
+    As the stretch says, else as counted in the warp, in bands, or from sett and width in the reed.
+    """
+    said = stretch.ends or warp.ends
+    if said is not None:
+        return (said.number if said.from_the_middle else max(0, said.number - floating)) or None, False
+    bands = [band.ends.number for band in (stretch.across or warp.across or {}).values() if band.ends is not None]
+    counted = [wound.end_count - (2 if wound.floating_selvedges else 0) for wound in warp.warp if wound.end_count]
+    if counted and len(counted) == len(warp.warp):
+        return sum(counted) or None, False
+    if bands:
+        return sum(bands) or None, False
+    sett, width = warp.sett_of(stretch), stretch.in_reed or warp.in_reed
+    if sett is None or width is None or width.length is None:
+        return None, False
+    opened = warp.layers.number if width.fold == "opened" and warp.layers else 1
+    return max(0, round(Fraction(sett.per_m) * width.length.mm / 1000 / opened) - floating) or None, True
+
+
+def _doubled(threading: Sets) -> int:
+    """Ends at each edge that share a shaft with the outermost, where no others beside each other do; 0 for none."""
+    alike = [a == b for a, b in pairwise(threading)]
+    left = next((n for n, same in enumerate(alike) if not same), len(alike))
+    right = next((n for n, same in enumerate(reversed(alike)) if not same), len(alike))
+    inside = alike[left : len(alike) - right]
+    return left + 1 if left and left == right and not any(inside) else 0
+
+
+def _later(
+    journal: Journal, warp: Warp, before: Dressed, later: list[Stretch], loom: Loom | None
+) -> tuple[NextStretch, ...]:
+    found = []
+    for number, stretch in enumerate(later, 2):
+        tied = tied_of(journal, warp, stretch, loom)
+        floating = _floating(warp, tied)
+        ends, _ = _ends(warp, stretch, floating)
+        middle = stretch.ends is not None and stretch.ends.from_the_middle
+        sleyed = sleyed_of(warp, stretch, ends or 0, 0 if middle else floating, loom)
+        after = Dressed(ends, middle, tied, sleyed)
+        found.append(before.then(stretch.name or "", number, after))
+        before = after
+    return tuple(found)

@@ -1,0 +1,81 @@
+"""What is tied to the treadles, or the lift plan where there are none, with the draft that it comes from."""
+
+from __future__ import annotations
+
+import dataclasses
+from dataclasses import dataclass
+
+from journal_tools.checking import woven_draft
+from journal_tools.drafts import Draft as Woven
+from journal_tools.drafts import named_weave
+from journal_tools.notation import Sets
+from journal_tools.quantities import Unreadable
+from journal_tools.records import Journal, Stretch, Warp
+from journal_tools.records.loom import Loom
+
+
+@dataclass(frozen=True)
+class Tied:
+    """A draft as it is dressed.
+
+    draft: the name of its record, "" for one in the warp's own record or for a weave's.
+    weave: the weave by whose name it is known, "" where there is a draft.
+    threading: of one repeat. treadles: the shafts of each treadle, none with a lift plan.
+    picks: the treadles of each pick, or its shafts where there is a lift plan.
+    rising: whether the shafts named go up. spread: whether two shafts were drawn out over more, so
+    that no shaft is crowded. colours: the draft's own order of the warp.
+    floating: ends at each edge that the draft has without heddles.
+    """
+
+    draft: str
+    weave: str
+    threading: Sets
+    treadles: Sets
+    picks: Sets
+    rising: bool
+    shafts: int
+    spread: bool = False
+    colours: tuple[str, ...] = ()
+    floating: int = 0
+
+
+def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -> Tied | None:
+    """How a stretch is tied: by its draft, else by the weave's name; None where neither can be drawn."""
+    said = stretch.draft or warp.draft
+    record = journal.drafts.get(said) if isinstance(said, str) else said
+    if record is not None:
+        try:
+            return _of(woven_draft(record), said if isinstance(said, str) else "", "")
+        except Unreadable:
+            return None  # what is wrong with it is asked where drafts are checked
+    named = named_weave(stretch.weave or warp.weave or "")
+    if named is None:
+        return None
+    found = _of(named.draft, "", named.name)
+    shafts = loom.shafts.number if loom is not None and loom.shafts is not None else 0
+    return _spread(found, shafts - shafts % 2) if found.threading == _straight(2) and shafts > 3 else found
+
+
+def _of(draft: Woven, name: str, weave: str) -> Tied:
+    return Tied(
+        name,
+        weave,
+        draft.threading,
+        draft.tie_up or (),
+        (draft.treadling if draft.lift_plan is None else draft.lift_plan) or (),
+        draft.rising,
+        draft.shafts,
+        colours=draft.warp_colours,
+        floating=int(getattr(draft, "floating_selvedges", 0)),
+    )
+
+
+def _spread(found: Tied, shafts: int) -> Tied:
+    """Two shafts drawn straight over more: the odd ones do the work of the first, the even ones of the second."""
+    halves = {1: frozenset(range(1, shafts + 1, 2)), 2: frozenset(range(2, shafts + 1, 2))}
+    treadles = tuple(frozenset().union(*(halves[shaft] for shaft in tied)) for tied in found.treadles)
+    return dataclasses.replace(found, threading=_straight(shafts), treadles=treadles, shafts=shafts, spread=True)
+
+
+def _straight(shafts: int) -> Sets:
+    return tuple(frozenset({shaft}) for shaft in range(1, shafts + 1))
