@@ -119,12 +119,13 @@ def _object(journal: Journal, memory: Memory, expected: Expected) -> dict[str, o
 
 
 def _show(journal: Journal, memory: Memory, expected: Expected) -> None:
+    from journal_tools.forecast.fulled_words import fulling_words
+    from journal_tools.forecast.hand_words import per_cent
     from journal_tools.forecast.words import (
         as_usual,
-        fulling_words,
+        better_words,
         growth_words,
         heading,
-        per_cent,
         range_words,
         rests_words,
         sentences,
@@ -145,7 +146,9 @@ def _show(journal: Journal, memory: Memory, expected: Expected) -> None:
         click.echo(row)
     if grows := growth_words(expected):
         click.echo(f"  {grows}")
+    for line in better_words(expected):
+        click.echo(line)
     if expected.fulling is not None:
         click.echo("")
-        for line in fulling_words(journal, expected.fulling):
+        for line in fulling_words(journal, memory, expected):
             click.echo(line)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from journal_tools.commands.called import called
 from journal_tools.commands.folder import Place, find, journal_option
 from journal_tools.commands.terminal import tell, working
 
@@ -168,7 +169,7 @@ def _show(file: Path, taken: Taken, write: bool, failed: list[Problem]) -> None:
         tell(problem)
     click.echo(_summed(taken, write, len(failed)))
     if not write and taken.records:
-        click.echo(f"Nothing was written. To write them: tenterhook import {file} --write")
+        click.echo(f"Nothing was written. To write them: {called()} import {file} --write")
 
 
 def _show_outcome(outcome: Outcome, written: bool, failed: bool) -> None:

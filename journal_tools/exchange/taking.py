@@ -66,12 +66,18 @@ def take_sheet(sheet: Sheet, columns: Columns, journal: Journal, *, keep_unread:
     """What a sheet comes to in this journal. Reads the disk, and writes nothing to the journal.
 
     A warp is taken whole or not at all: a fault in one of its rows keeps all of them out, because a
-    record that is there is never written over later. keep_unread: see `sheet_rows`.
+    record that is there is never written over later. keep_unread: see `sheet_rows`; what was kept so
+    in an earlier run stays taken.
     """
     if any(problem.is_fault for problem in columns.problems):
         return Taken(problems=columns.problems)
     units = journal.settings.units
     rows = list(sheet_rows(sheet, columns, units, keep_unread=keep_unread))
+    if not keep_unread and any(row.faulty for row in rows):
+        kept = take_sheet(sheet, columns, journal, keep_unread=True)
+        there_already = {outcome.row for outcome in kept.outcomes if outcome.done == "there"}
+        again = {row.number: row for row in sheet_rows(sheet, columns, units, keep_unread=True)}
+        rows = [again[row.number] if row.number in there_already else row for row in rows]
     warps = gather(rows, columns, sheet.file)
     by_number = {row.number: row for row in rows}
     homes: dict[int, NewRecord] = {}

@@ -9,8 +9,10 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from journal_tools.drafts import named_weave, weave_names
+from journal_tools.forecast.beat import past_beat
 from journal_tools.forecast.expected import Expected, Figure, usual_size_mm
-from journal_tools.forecast.fulling import Fulling
+from journal_tools.forecast.fulled_words import fulling_json
+from journal_tools.forecast.hand_words import HANDS, ROUND, rounded_up, signed, title_words
 from journal_tools.quantities import INCH, show_density, show_length
 from journal_tools.records import Journal
 
@@ -21,17 +23,14 @@ if TYPE_CHECKING:
 MOVES = 0.01
 """How far one warp must move an answer before that is worth a word: a point."""
 
-BETTER = {"warp": "mark a warp", "picks": "count picks"}
+BETTER = {
+    "warp": "Take-up is too little known to plan by: tie a thread to the edge every yard as you wind, and write"
+    " down what lies between two of them in the cloth.",
+    "picks": "What picks become is too little known to plan by: count those of one piece.",
+}
 """What to do about a range of no use, by the moment that it starts from; a sample helps the others."""
 
-ROUND = {"in": (float(INCH), 18 * float(INCH), 30 * float(INCH)), "cm": (50.0, 450.0, 750.0)}
-"""By unit, in mm: what a size to plan by is rounded to, and a width and a length where the past has none."""
 
-HANDS = {"in": float(INCH) / 4, "cm": 5.0}
-"""What is sleyed and woven to, in mm."""
-
-NARROWER = (0.05, 0.10, 0.15, 0.20, 0.25)
-"""Losses of width by fulling that the minutes are told for."""
 
 
 def heading(journal: Journal, expected: Expected) -> str:
@@ -72,17 +71,17 @@ def rests_words(journal: Journal, expected: Expected) -> str:
     if not number:
         yarns = " or ".join(dict.fromkeys(yarn_words(journal, each) for each in (kind.warp_yarn, kind.weft_yarn)))
         return f"A guess: nothing of yours in {yarns}. {_instead(journal, on, kind.warp_fibre)}"
-    said = [f"Rests on {_warps(number)}"]
-    said[0] += (
-        f", mostly {_title(journal, on.yarn_warps[0])}." if number > 1 else f", {_title(journal, on.yarn_warps[0])}."
-    )
+    first_of = title_words(journal, (on.both or on.yarn_warps)[0])
+    said = [f"Rests on {_warps(number)}, {'mostly ' if number > 1 else ''}{first_of}."]
     said += [f"None in {yarn_words(journal, yarn)}." for yarn in expected.new]
-    if kind.weave and both < number:
-        said.append(f"{_number(both)} in {kind.weave}.{_near_weave(on, kind.weave)}")
+    if kind.weave and not both:
+        said.append(f"None in {kind.weave}: {_carried(journal, on, kind.weave)}")
+    elif kind.weave and both < number:
+        said.append(f"{_number(both)} in {kind.weave}.")
     if abs(on.moves) >= MOVES and number > 1:
         more = "less" if on.moves < 0 else "more"
-        less_it = f"Without {_title(journal, on.heaviest)} the {first.direction} would lose {_points(on.moves)} {more}."
-        said.append(less_it)
+        without = title_words(journal, on.heaviest)
+        said.append(f"Without {without} the {first.direction} would lose {_points(on.moves)} {more}.")
     lengths = next((len(each.rests_on.yarn_warps) for each in expected.figures if each.direction == "length"), number)
     if lengths != number:
         said.append(f"Length rests on {_warps(lengths)}." if lengths else "Length is a guess.")
@@ -92,20 +91,24 @@ def rests_words(journal: Journal, expected: Expected) -> str:
 def _instead(journal: Journal, on: RestsOn, fibre: str) -> str:
     """What stands in for warps in the yarn."""
     if on.fibre_warps:
-        mostly = f", mostly {_title(journal, on.fibre_warps[0])}" if len(on.fibre_warps) > 1 else ""
+        mostly = f", mostly {title_words(journal, on.fibre_warps[0])}" if len(on.fibre_warps) > 1 else ""
         return f"It goes by {_warps(len(on.fibre_warps))} in {fibre or 'such yarn'}{mostly}."
     if on.weave_warps:
         return "It goes by common practice, and by how you weave this weave."
     return "It goes by common practice."
 
 
-def _near_weave(on: RestsOn, weave: str) -> str:
-    """The weave that was probably meant, for a name that neither the journal nor the trade knows."""
-    known = {name.lower(): name for name in weave_names()}
-    if on.weave_warps or weave in known:
-        return ""
-    near = difflib.get_close_matches(weave, known, n=1, cutoff=0.6)
-    return f" Did you mean {known[near[0]]}?" if near else ""
+def _carried(journal: Journal, on: RestsOn, weave: str) -> str:
+    """What tells of a weave that the yarn was never woven in; for a name that nobody knows, the one that is near."""
+    many = len(on.weave_warps)
+    if many:
+        named = f"{'mostly ' if many > 1 else ''}{title_words(journal, on.weave_warps[0])}"
+        return f"what the weave does goes by {_warps(many)} in other yarns, {named}. A sample of it would show."
+    if named_weave(weave):
+        return "what the weave does goes by common practice, so sample first."
+    near = difflib.get_close_matches(weave, weave_names(), n=1, cutoff=0.6)
+    meant = f" Did you mean {near[0]}?" if near else ""
+    return f"no weave of that name is known here, so what it does is a guess.{meant}"
 
 
 def _warps(number: int) -> str:
@@ -116,20 +119,9 @@ def _number(number: int) -> str:
     return {0: "None", 1: "One"}.get(number, str(number))
 
 
-def _title(journal: Journal, warp: str) -> str:
-    record = journal.warps.get(warp)
-    heading = record.heading if record else warp
-    return f'"{heading}"' if "," in heading else heading
-
-
 def _points(log_ratio: float) -> str:
     value = f"{abs(log_ratio) * 100:.1f}".removesuffix(".0")
     return f"{value} point{'' if value == '1' else 's'}"
-
-
-def per_cent(fraction: float) -> str:
-    """`11 %`, `−1 %` for growth: whole per cent, as much as cloth bears."""
-    return f"{_signed(round(fraction * 100))} %"
 
 
 def told(expected: Expected) -> tuple[Figure, ...]:
@@ -138,15 +130,11 @@ def told(expected: Expected) -> tuple[Figure, ...]:
 
 
 def range_words(figure: Figure) -> str:
-    """`8 to 14 %`; what would help where the range is of no use: `sample first`."""
+    """`8 to 14 %`; where the range is of no use, that it is."""
     if figure.useless:
-        return BETTER.get(figure.first, "sample first")
+        return "too unsure"
     least, most = (round(each * 100) for each in figure.range)
-    return f"{_signed(least)} to {_signed(most)} %"
-
-
-def _signed(value: int) -> str:
-    return f"−{-value}" if value < 0 else str(value)
+    return f"{signed(least)} to {signed(most)} %"
 
 
 def undone(figure: Figure) -> str:
@@ -171,53 +159,33 @@ def sentences(journal: Journal, memory: Memory, expected: Expected) -> Iterator[
         if figure.useless:
             yield f"Sample first: what the {figure.direction} will do is too little known to plan by."
             continue
-        woven = _up(size * math.exp(-figure.belief.quantile(0.5)), HANDS[unit])
+        woven = rounded_up(size * math.exp(-figure.belief.quantile(0.5)), HANDS[unit])
         low, high = (woven * math.exp(each) for each in figure.belief.range(0.9))
-        picks = _picks(memory, expected, size) if figure is length else None
-        or_picks = f", or {picks} picks beaten as the ends are set" if picks else ""
+        or_picks = _picks(journal, expected, woven) if figure is length else ""
         between = f"{show_length(low, unit).removesuffix(' ' + unit)} to {show_length(high, unit)}"
         sizes = f"For {show_length(size, unit)} {after}, {do} {show_length(woven, unit)}{done}{or_picks}"
         yield f"{sizes}; nine times in ten it comes out {between}."
 
 
-def _picks(memory: Memory, expected: Expected, washed_mm: float) -> int | None:
-    """Picks for a washed length, where the past has counted them; None where it has not, or warp or weft hides."""
-    counted = next((each for each in expected.figures if each.first == "picks"), None)
-    named = named_weave(expected.kind.weave)
-    if counted is None or counted.useless or not counted.rests_on.yarn_warps or expected.sett_per_m is None:
-        return None
-    if named is None or named.ends_to_picks != 1:
-        return None
-    to_washed = memory.belief("length", expected.kind, "picks", "washed 1")
-    return round(washed_mm * math.exp(-to_washed.quantile(0.5)) * expected.sett_per_m / 1000)
+def better_words(expected: Expected) -> Iterator[str]:
+    """What would help where a figure that is told is too unsure to plan by."""
+    for first in dict.fromkeys(each.first for each in told(expected) if each.useless):
+        if first in BETTER:
+            yield BETTER[first]
 
 
-def _up(mm: float, step: float) -> float:
-    return math.ceil(mm / step - 1e-6) * step
-
-
-def fulling_words(journal: Journal, fulling: Fulling) -> Iterator[str]:
-    """How long fulling takes, and what it rests on; honest where a blanket or two are all there is."""
-    warps = list(dict.fromkeys(cloth.warp for cloth in fulling.cloths))
-    if not warps:
-        yield "Fulled cloth is stopped at its size. None of yours was fulled with a watch, so the minutes are a guess."
-    else:
-        named = (
-            " and ".join(_title(journal, warp) for warp in warps) if len(warps) < 3 else f"{len(warps)} of your warps"
-        )
-        whose = {"yarn": "", "fibre": ", in another yarn of the same fibre", "other": ", in another yarn"}[
-            fulling.basis
-        ]
-        only = ", which is all there is" if len(warps) == 1 else ""
-        yield f"Fulled cloth is stopped at its size, so look at the minutes: they rest on {named}{whose}{only}."
-    for narrower in NARROWER:
-        minutes = fulling.minutes("width", -math.log(1 - narrower))
-        long = fulling.length_for(-math.log(1 - narrower))
-        shorter = [round((1 - math.exp(-each)) * 100) for each in (long.likely, long.least, long.most)]
-        beyond = " (longer than you ever fulled)" if fulling.longest and minutes.likely > fulling.longest else ""
-        time = f"about {minutes.likely:.0f} minutes, {minutes.least:.0f} to {minutes.most:.0f}"
-        long_words = f"shorter by about {shorter[0]} %, {shorter[1]} to {shorter[2]}"
-        yield f"{per_cent(narrower)} narrower than scoured: {time}; {long_words}{beyond}"
+def _picks(journal: Journal, expected: Expected, woven_mm: float) -> str:
+    """`, or 640 picks at 20 an inch, as in 3 past warps`; "" where no such cloth has told its beat."""
+    beat = past_beat(journal, expected.kind)
+    if beat is None:
+        return ""
+    per_m = beat.at(expected.sett_per_m)
+    length = journal.settings.length
+    an = "an inch" if length == "in" else "a centimetre"
+    many = per_m * (float(INCH) / 1000 if length == "in" else 0.01)
+    shown = f"{many:.1f}".removesuffix(".0") if many < 10 else f"{many:.0f}"
+    past = f"{len(beat.warps)} past warps" if len(beat.warps) > 1 else "one past warp"
+    return f", or {round(woven_mm * per_m / 1000)} picks at {shown} {an}, as in {past}"
 
 
 def growth_words(expected: Expected) -> str:
@@ -262,24 +230,5 @@ def as_json(expected: Expected) -> Mapping[str, object]:
             }
             for each in expected.figures
         ],
-        "fulling": None if fulling is None else _fulling_json(fulling),
+        "fulling": None if fulling is None else fulling_json(fulling),
     }
-
-
-def _fulling_json(fulling: Fulling) -> Mapping[str, object]:
-    found = []
-    for narrower in NARROWER:
-        minutes, long = fulling.minutes("width", -math.log(1 - narrower)), fulling.length_for(-math.log(1 - narrower))
-        found.append(
-            {
-                "width_loss": narrower,
-                "minutes": round(minutes.likely, 1),
-                "least": round(minutes.least, 1),
-                "most": round(minutes.most, 1),
-                "length_loss": round(1 - math.exp(-long.likely), 4),
-                "length_least": round(1 - math.exp(-long.least), 4),
-                "length_most": round(1 - math.exp(-long.most), 4),
-            }
-        )
-    warps = list(dict.fromkeys(cloth.warp for cloth in fulling.cloths))
-    return {"basis": fulling.basis, "warps": warps, "longest": fulling.longest, "from_scoured": found}

@@ -10,8 +10,10 @@ from typing import TYPE_CHECKING, cast
 from urllib.parse import quote, urlencode
 
 from journal_tools.forecast.expected import Asked, Expected, Figure, meant, new_yarns, usual_size_mm
+from journal_tools.forecast.fulled_words import fulling_words
+from journal_tools.forecast.hand_words import HANDS, ROUND
 from journal_tools.forecast.kind import ClothKind
-from journal_tools.forecast.words import HANDS, ROUND, as_usual, fulling_words, heading, rests_words, sentences
+from journal_tools.forecast.words import as_usual, better_words, heading, rests_words, sentences
 from journal_tools.ledger.words import per_cent
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
@@ -50,7 +52,7 @@ def expect_part(archive: Archive, yarn: Yarn) -> views.Expect:
     journal, kind = archive.journal, expected.kind
     rests = rests_words(journal, expected)
     guess = rests.startswith("A guess: ")
-    lines = list(fulling_words(journal, expected.fulling)) if expected.fulling is not None else []
+    lines = [*better_words(expected), *fulling_words(journal, archive.memory, expected)]
     begun = urlencode({"warp": kind.warp_yarn, "weave": kind.weave}, quote_via=quote)
     return views.Expect(
         about=" ".join(part for part in (f"{heading(journal, expected)}.", as_usual(expected)) if part),

@@ -64,11 +64,16 @@ class Words:
             others = len(on.weave_warps)
             by = f"It goes by {others} of your warps in {kind.weave}." if others else "It goes by common practice."
             return f"A guess: nothing of yours in {yarn.replace('-', ' ') or 'this yarn'}. {by}{seen}"
-        first = journal.warps.get(on.yarn_warps[0])
+        first = journal.warps.get((on.both or on.yarn_warps)[0])
         mostly = f", mostly {first.heading}" if first is not None and number > 1 else ""
         said = f"Rests on {number if number > 1 else 'one'} of your warps{mostly}."
         if kind.weave and len(on.both) < number:
             said += f" {len(on.both) or 'None'} in {kind.weave}."
+        if kind.weave and not on.both and on.weave_warps:
+            other = journal.warps.get(on.weave_warps[0])
+            such = "one warp" if len(on.weave_warps) == 1 else f"{len(on.weave_warps)} warps"
+            said += f" The weave goes by {such} in other yarns"
+            said += f", {'mostly ' if len(on.weave_warps) > 1 else ''}{other.heading}." if other else "."
         return said + seen
 
     def sley(self, each: PlannedStretch) -> str:

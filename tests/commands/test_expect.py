@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -80,7 +81,18 @@ class TestWhatItRestsOn:
 
     def test_none_in_this_weave(self, shelf: Shell) -> None:
         """A weave that the yarn was never woven in is said to be one."""
-        assert " None in 2/2 twill." in shelf("expect", "cottolin-22-2", "--weave", "twill").output
+        said = shelf("expect", "cottolin-22-2", "--weave", "twill").output
+
+        assert (
+            " None in 2/2 twill: what the weave does goes by one of your warps in other yarns, Cove blanket."
+            " A sample of it would show.\n"
+        ) in said
+
+    def test_none_of_the_weave_at_all(self, shelf: Shell) -> None:
+        """A weave that the trade knows and the journal does not goes by common practice."""
+        said = shelf("expect", "cottolin-22-2", "--weave", "waffle").output
+
+        assert "None in waffle weave: what the weave does goes by common practice, so sample first." in said
 
     def test_a_guess(self, shelf: Shell) -> None:
         """For a yarn that was never woven the answer is called a guess, and says what it goes by."""
@@ -105,7 +117,8 @@ class TestWhatItRestsOn:
     def test_a_weave_mistyped(self, shelf: Shell) -> None:
         """A weave that nobody knows is answered as one never woven, with the name that is near."""
         assert (
-            "None in 2/2 twil. Did you mean 2/2 twill?"
+            "None in 2/2 twil: no weave of that name is known here, so what it does is a guess."
+            " Did you mean 2/2 twill?"
             in shelf("expect", "cottolin-22-2", "--weave", "2/2 twil").output
         )
 
@@ -144,8 +157,20 @@ class TestWhatHandsDo:
         [row] = re.findall(r"^  width, reed to washed .*$", said, re.MULTILINE)
 
         assert "Sample first: what the width will do is too little known to plan by." in said
-        assert "sample first" in row
+        assert "too unsure" in row
         assert " to " not in row.removeprefix("  width, reed to washed")
+
+    def test_picks_by_the_past_beat(self, shelf: Shell) -> None:
+        """Picks for a length are as close as such cloth was beaten, and it says in how many warps."""
+        counted = TOWELS.format(title="Slack towels", year=2023).replace("on_loom", "picks: 528\non_loom")
+        shelf.write("warps/slack-towels", counted)  # 528 picks in 33 in are 16 an inch
+
+        said = shelf("expect", "cottolin-22-2").output
+        [(woven, picks)] = re.findall(
+            r"weave ([\d/ ]+) in, tension on, or (\d+) picks at 16 an inch, as in one past warp;", said
+        )
+
+        assert round(16 * float(sum(Fraction(part) for part in woven.split()))) == int(picks)
 
     def test_never_two_decimals_of_a_size(self, shelf: Shell) -> None:
         """No per cent and no length has decimals that hands cannot use."""

@@ -141,6 +141,14 @@ Buyer: Ann
         assert 0 == said.exit_code
         assert "\nWidth washed (in): wide\n" in text_of(tenterhook.folder / "entries/warps/red-scarf.md")
 
+    def test_what_was_kept_stays_taken(self, tenterhook: Shell, past: Path) -> None:
+        """A later run without --keep-unread finds the rows that were kept, and has nothing to mend in them."""
+        tenterhook("import", "past.csv", "--write", "--keep-unread")
+        said = tenterhook("import", "past.csv")
+
+        assert 0 == said.exit_code
+        assert "row 5 is there already, the same: warps/red-scarf.md\n" in said.output
+
 
 class TestForPrograms:
     def test_json(self, tenterhook: Shell, past: Path) -> None:
