@@ -8,8 +8,9 @@ they ever did (judgement).
 from __future__ import annotations
 
 import statistics
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from journal_tools.drafts import named_weave
 from journal_tools.forecast.cloth_kind import kind_of, sett_of
@@ -20,6 +21,9 @@ from journal_tools.ledger.ledger import learned
 from journal_tools.ledger.state import ON_LOOM
 from journal_tools.records import Journal
 from journal_tools.records.warp import Warp
+
+Beaten: TypeAlias = list[tuple[float, float | None]]
+"""Of each piece of a warp: picks to the metre, and picks to ends where both are known."""
 
 
 @dataclass(frozen=True)
@@ -48,24 +52,44 @@ def past_beat(journal: Journal, kind: ClothKind, but: str = "") -> PastBeat | No
         for warp in journal.warps_newest_first()
         if warp.name != but and (beaten := _beaten(journal, warp, kind))
     }
-    if not found:
-        return None
+    return _summed(found, kind.weave) if found else None
+
+
+def past_beats(journal: Journal) -> dict[tuple[str, str, str], PastBeat]:
+    """The same of every cloth there is, in one go, by warp yarn, weft yarn and weave."""
+    found: dict[tuple[str, str, str], dict[str, Beaten]] = {}
+    for warp in journal.warps_newest_first():
+        for laid in lay_out(warp):
+            its = kind_of(journal, laid)
+            if its.warp_yarn and its.weave and (beaten := _of_piece(laid)):
+                of_cloth = found.setdefault((its.warp_yarn, its.weft_yarn, its.weave), {})
+                of_cloth.setdefault(warp.name, []).append(beaten)
+    return {cloth: _summed(warps, cloth[2]) for cloth, warps in found.items()}
+
+
+def _summed(found: Mapping[str, Beaten], weave: str) -> PastBeat:
     ratios = [_middle(known) for each in found.values() if (known := [ratio for _, ratio in each if ratio])]
     per_m = _middle([_middle([picks for picks, _ in each]) for each in found.values()])
-    return PastBeat(per_m, _middle(ratios) if ratios and not _one_hides(kind.weave) else None, tuple(found))
+    return PastBeat(per_m, _middle(ratios) if ratios and not _one_hides(weave) else None, tuple(found))
 
 
-def _beaten(journal: Journal, warp: Warp, kind: ClothKind) -> list[tuple[float, float | None]]:
+def _beaten(journal: Journal, warp: Warp, kind: ClothKind) -> Beaten:
     """Of each piece of a warp that is of the kind: picks to the metre, and picks to ends where both are known."""
     found = []
     for laid in lay_out(warp):
         its = kind_of(journal, laid)
         if (its.warp_yarn, its.weft_yarn, its.weave) != (kind.warp_yarn, kind.weft_yarn, kind.weave):
             continue
-        picks, sett = beat_of(laid), sett_of(laid)
-        if picks and learned(laid, "length", ON_LOOM, ON_LOOM)[0]:
-            found.append((picks, picks / sett if sett else None))
+        if beaten := _of_piece(laid):
+            found.append(beaten)
     return found
+
+
+def _of_piece(laid: Laid) -> tuple[float, float | None] | None:
+    picks, sett = beat_of(laid), sett_of(laid)
+    if not picks or not learned(laid, "length", ON_LOOM, ON_LOOM)[0]:
+        return None
+    return picks, picks / sett if sett else None
 
 
 def beat_of(laid: Laid) -> float | None:

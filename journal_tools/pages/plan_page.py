@@ -7,20 +7,20 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
+from journal_tools.forecast import closeness, kind
 from journal_tools.forecast.expected import Asked, meant
 from journal_tools.ledger.past import uses_of
+from journal_tools.pages import plan_pocket
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_shelf import Shelf, reed_of
 from journal_tools.pages.style_assets import PLANNING
 from journal_tools.pages.views import PlanView
-from journal_tools.planning import allowances
+from journal_tools.planning import allowances, sample, sleying
 from journal_tools.planning.steered import belief_from, whole
 from journal_tools.planning.yarn_needs import put_up_of
 from journal_tools.quantities import INCH, parse_density
 
 DATA = "plan-data.js"
-
-PLACES = 6
 
 
 def plan_view(archive: Archive, shelf: Shelf) -> PlanView:
@@ -52,21 +52,34 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
     tape = float(settings.tape.mm) if settings.tape else float(INCH / 8) if unit == "in" else 1.0
     told: dict[str, Any] = {
         "units": {"length": unit, "density": settings.units.density, "weight": settings.weight},
-        "steps": {"weave": steps.weave, "wind": steps.wind, "tape": max(tape, steps.tape)},
+        "steps": {"weave": steps.weave, "wind": steps.wind, "tape": max(tape, steps.tape), "told": steps.tape},
         "usual": {
             "header": allowances.HEADER,
             "gap": allowances.GAP,
             "waste": allowances.WASTE,
             "retie": allowances.RETIE,
             "risk": allowances.RISK,
+            "risk_least": allowances.RISK_LEAST,
             "mended": allowances.RISK_MENDED,
             "too_wide": allowances.TOO_WIDE,
             "worth_a_sample": allowances.WORTH_A_SAMPLE,
             "sample": allowances.SAMPLE,
-            "sample_for_length": allowances.SAMPLE_FOR_LENGTH,
             "spare_yarn": allowances.SPARE_YARN,
             "sett_off": allowances.SETT_OFF,
             "reeds": [reed_of(parse_density(f"{dents:g}/{per}")) for dents in allowances.USUAL_REEDS[per]],
+        },
+        "sums": {
+            "weft_over_reed": allowances.WEFT_OVER_REED,
+            "most_in_a_dent": sleying.MOST_IN_A_DENT,
+            "longer": sleying.LONGER,
+            "crowded": sleying.CROWDED,
+            "streaks": sleying.STREAKS,
+            "centre": kind.CENTRE,
+            "per_unit": kind.PER_UNIT,
+            "clip": kind.CLIP,
+            "mean": plan_pocket.MEAN,
+            "cloth_sd": sample.CLOTH_SD,
+            "working": closeness.WORKING,
         },
         **shelf.as_data(),
         "forecast": forecast,
@@ -89,16 +102,17 @@ def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
     weaves = {name: at for at, name in enumerate(shelf.weaves)}
     warps = {name: at for at, name in enumerate(archive.journal.warps)}
     found = [
-        (warps[warp], yarns.get(kind.warp_yarn, -1), yarns.get(kind.weft_yarn, -1), weaves.get(kind.weave, -1))
-        for warp, kind in archive.woven_kinds
+        (warps[warp], yarns.get(its.warp_yarn, -1), yarns.get(its.weft_yarn, -1), weaves.get(its.weave, -1))
+        for warp, its in archive.woven_kinds
     ]
     return [list(each) for each in dict.fromkeys(found)]
 
 
 def mostly_of(archive: Archive, yarn: str) -> str:
     """The warp that tells the most of a yarn as it is mostly woven."""
-    kind, _, _ = meant(archive.journal, archive.woven_kinds, Asked(yarn))
-    warps = archive.rests_on(kind, ("width", "in_reed", "washed 1")).yarn_warps
+    cloth, _, _ = meant(archive.journal, archive.woven_kinds, Asked(yarn))
+    on = archive.rests_on(cloth, ("width", "in_reed", "washed 1"))
+    warps = on.both or on.yarn_warps
     return archive.journal.warps[warps[0]].heading if warps else ""
 
 

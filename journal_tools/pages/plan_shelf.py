@@ -9,11 +9,11 @@ from functools import cache
 from typing import Any
 
 from journal_tools.drafts import named_weave
+from journal_tools.forecast.beat import past_beats
 from journal_tools.forecast.closeness import interlacing, setts
 from journal_tools.forecast.cloth_kind import fibre_of, kind_of, sett_of
 from journal_tools.forecast.kind import ClothKind
-from journal_tools.ledger.account import loom_length_mm
-from journal_tools.ledger.laid import Laid, lay_out
+from journal_tools.ledger.laid import lay_out
 from journal_tools.planning.arithmetic import balance
 from journal_tools.planning.warp_length import loom_waste
 from journal_tools.quantities import Density
@@ -26,12 +26,11 @@ OFFERED = ("plain weave", "2/2 twill")
 
 @dataclass(frozen=True)
 class Woven:
-    """One stretch as it was woven: its kind, and its ends and picks to the metre in the reed, where known."""
+    """One stretch as it was woven: its kind, and its ends to the metre in the reed, where known."""
 
     warp: Warp
     kind: ClothKind
     sett: float | None
-    beat: float | None
 
 
 class Shelf:
@@ -40,6 +39,7 @@ class Shelf:
     def __init__(self, journal: Journal, warps: Iterable[Warp]) -> None:
         """warps: the newest first."""
         self._journal = journal
+        self._beats = past_beats(journal)
         self._woven: dict[str, list[Woven]] = defaultdict(list)
         self._thrown: dict[str, list[Woven]] = defaultdict(list)
         for warp in warps:
@@ -92,6 +92,7 @@ class Shelf:
                     title=loom.heading,
                     width=loom.width and tidy(loom.width.mm),
                     shafts=loom.shafts and loom.shafts.number,
+                    treadles=loom.treadles and loom.treadles.number,
                     reeds=[reed_of(reed) for reed in loom.reeds],
                     waste=tidy(loom_waste(journal, Warp(), loom).each_mm),
                     heddles=dict(loom.heddles or {}),
@@ -136,8 +137,9 @@ class Shelf:
             told = found.setdefault(each.kind.weave, {})
             if each.sett is not None and "sett" not in told:
                 told |= {"sett": tidy(each.sett), "as": each.warp.heading}
-            if each.beat is not None:
-                told.setdefault("beat", tidy(each.beat))
+            cloth = each.kind.warp_yarn, each.kind.weft_yarn, each.kind.weave
+            if "beat" not in told and (past := self._beats.get(cloth)):
+                told |= filled(beat=tidy(past.per_m), beaten=len(past.warps), ratio=past.ratio and round(past.ratio, 5))
             if each.kind.finish in self._journal.finishes:
                 told.setdefault("finish", each.kind.finish)
             if each.kind.weft_yarn and each.kind.weft_yarn != yarn:
@@ -151,18 +153,7 @@ def woven_in(journal: Journal, warp: Warp) -> Iterator[Woven]:
     for laid in lay_out(warp):
         if laid.stretch is not last:
             last = laid.stretch
-            yield Woven(warp, kind_of(journal, laid), sett_of(laid), beat_of(laid))
-
-
-def beat_of(laid: Laid) -> float | None:
-    """Picks to the metre on the loom, as stated or as counted over the length; None where neither is known."""
-    stated: Density | None = laid.said("beat")
-    if stated is not None:
-        return float(stated.per_m)
-    length = loom_length_mm(laid)
-    if laid.picks is None or laid.said("tabby") == "not counted" or not length:
-        return None
-    return laid.picks.number / length * 1000
+            yield Woven(warp, kind_of(journal, laid), sett_of(laid))
 
 
 def reed_of(reed: Density) -> dict[str, Any]:
@@ -188,6 +179,7 @@ def woven_as(weave: str) -> Mapping[str, Any]:
     return filled(
         room=room(weave),
         shafts=named.draft.shafts,
+        treadles=named.draft.treadles or None,
         threading=[sorted(end) for end in named.draft.threading],
         repeat=repeat,
         balance=balance(named.draft.threading) if repeat > 2 else 0,

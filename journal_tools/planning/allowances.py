@@ -52,6 +52,9 @@ END_TO_PICKS = 4.0
 PAST_PACE = 3
 """Warps with their hours written down before the past's pace is believed."""
 
+RISK_LEAST = 0.75
+"""The least share of the usual risk that a told limit is under: a coarse step can fall far below it."""
+
 WORTH_A_SAMPLE = 0.75
 """A sample is spoken of when it leaves less than this share of the doubt."""
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from journal_tools.planning import arithmetic as sums
-from journal_tools.planning.allowances import RISK, RISK_MENDED
+from journal_tools.planning.allowances import RISK, RISK_LEAST, RISK_MENDED
 from journal_tools.planning.knowing import Belief
 from journal_tools.planning.wants import WantedPiece
 
@@ -81,7 +81,7 @@ def risk_of(
         limit = sums.downward(start_mm * math.exp(belief.worst(RISK, count)) - hems_mm, step)
         if limit <= 0:
             return None  # smaller than a ribbon shows, or nothing but hem
-        while chance(0, limit) < RISK * 0.75:  # a coarse step can fall far below
+        while chance(0, limit) < RISK * RISK_LEAST:  # a coarse step can fall far below
             limit += step
     if limit + hems_mm <= 0:
         return None  # nothing is never too short

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from journal_tools.planning.arithmetic import sett_of
 
 MOST_IN_A_DENT = 6
-_LONGER = {1: 0.0, 2: 0.01, 3: 0.02, 4: 0.035}
+LONGER = {1: 0.0, 2: 0.01, 3: 0.02, 4: 0.035}
 """What a longer sley order weighs against a sett that is off by as much: it is slower and streaks more."""
-_CROWDED = 0.002
+CROWDED = 0.002
 """What each end in the fullest dent weighs, so that of two equal setts the finer reed is taken."""
-_STREAKS = 0.02
+STREAKS = 0.02
 """What each end beyond three in a dent weighs, and an empty dent: they show as reed marks."""
 
 
@@ -66,5 +66,5 @@ def sleyings(wanted_per_m: float, reeds: Iterable[float]) -> tuple[Sleying, ...]
 
 def _cost(wanted: float, dents: float, order: tuple[int, ...]) -> float:
     fullest = max(order)
-    fuss = _LONGER[len(order)] + _CROWDED * fullest + _STREAKS * max(0, fullest - 3) + _STREAKS * (0 in order)
+    fuss = LONGER[len(order)] + CROWDED * fullest + STREAKS * max(0, fullest - 3) + STREAKS * (0 in order)
     return abs(math.log(sett_of(dents, order) / wanted)) + fuss

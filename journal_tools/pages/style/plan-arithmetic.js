@@ -5,10 +5,8 @@
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
   var NEAR = 1e-6;
-  var MOST_IN_A_DENT = 6;
-  var LONGER = { 1: 0, 2: 0.01, 3: 0.02, 4: 0.035 };
-  var CROWDED = 0.002;
-  var STREAKS = 0.02;
+  var told = tenterhook.journal.sums; /* the constants of the Python, told once */
+  var MOST_IN_A_DENT = told.most_in_a_dent;
 
   function sum(numbers) { return numbers.reduce(function (all, each) { return all + each; }, 0); }
 
@@ -67,7 +65,7 @@
     warp_for: function (cloth, takeUp) { return cloth / (1 - takeUp); },
     hems_eat: function (depth, turn, edges) { return (depth + turn) * edges; },
     warp_grams: function (ends, warp, tex) { return (ends * warp * tex) / 1e6; },
-    weft_mm: function (reed) { return reed * 1.05; },
+    weft_mm: function (reed) { return reed * told.weft_over_reed; },
     weft_grams: function (picks, reed, tex) { return (picks * a.weft_mm(reed) * tex) / 1e6; },
     cones: function (short, putUp) { return Math.max(0, Math.ceil(short / putUp - NEAR)); },
     one_in: function (chance) { return Math.max(2, Math.floor(1 / chance + 0.5 + NEAR)); },
@@ -79,8 +77,8 @@
     sleyings: function (wanted, reeds) {
       function cost(dents, order) {
         var fullest = Math.max.apply(null, order);
-        return Math.abs(Math.log(a.sett_of(dents, order) / wanted)) + LONGER[order.length] + CROWDED * fullest +
-          STREAKS * Math.max(0, fullest - 3) + (order.indexOf(0) >= 0 ? STREAKS : 0);
+        return Math.abs(Math.log(a.sett_of(dents, order) / wanted)) + told.longer[order.length] + told.crowded * fullest +
+          told.streaks * Math.max(0, fullest - 3) + (order.indexOf(0) >= 0 ? told.streaks : 0);
       }
       return reeds.filter(function (dents, n) { return reeds.indexOf(dents) === n; }).map(function (dents) {
         var best = a.orders.reduce(function (one, other) { return cost(dents, other) < cost(dents, one) ? other : one; });

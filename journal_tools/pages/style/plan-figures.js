@@ -66,6 +66,12 @@
     return trimmed((marks * mark) / MM[unit], 2);
   }
 
+  /* A length as it was typed, with the unit that a bare number was read in. */
+  function asTyped(typed, unit) {
+    var text = String(typed).trim();
+    return text && !/[a-z"'″]/i.test(text) ? text + " " + unit : text;
+  }
+
   function nearest(value) { return Math.floor(value + 0.5); }
 
   tenterhook.figures = {
@@ -75,6 +81,7 @@
     density: density,
     nearest: nearest,
     trimmed: trimmed,
+    asTyped: asTyped,
     bare: bare,
     shown: function (mm, unit, mark, way) { return bare(mm, unit, mark, way) + " " + unit; },
     /* Quarter yards, or quarter metres. */

@@ -147,7 +147,7 @@
     var rests = b.fulled === undefined ? words.restsOn(w) : words.fulled(b.fulled), limits = words.limits(w, plan), finish = journal.finishes[w.finish], reed = plan.reed;
     var repeats = reed.repeats && w.repeat > 2 ? ", " + reed.repeats + " repeats" + (reed.over ? " and " + reed.over + " to balance" : "") : "";
     var parts = [
-      make("p", { class: "only-printed" }, words.wanted(w)),
+      make("p", { class: "only-printed" }, make("strong", {}, w.title), ": ", words.wanted(w)),
       make("p", { class: "rests" }, rests.guess ? make("strong", {}, "A guess: ") : null, rests.text),
       limits.length ? make("div", { class: "problem fault" }, list("", limits)) : null,
       b.fulled !== undefined ? sentence("Stop the fulling at the size wanted; what follows is how far off past ones were stopped.")
@@ -159,7 +159,7 @@
     ];
     words.sentences(w, plan, b.fulled !== undefined).forEach(function (text) { parts.push(sentence(text)); });
     if (!plan.useless && b.fulled === undefined && plan.sample.worth) parts.push(sentence(words.sample(plan), "small"));
-    if (w.guessedBeat) parts.push(sentence("Picks are a guess until a beat of this yarn and weave is written down; the length is what rules.", "small"));
+    parts.push(sentence(words.picks(w) + (w.guessedBeat ? " The length is what rules." : "")));
     parts.push(tapes(w, plan), losses(w, plan, b), went(w, plan), yarn(w, plan), reeds(w, plan));
     if (finish && finish.cautions) parts.push(make("section", { class: "caution", "aria-label": "Cautions" }, make("h3", {}, "Take care"), sentence(finish.cautions, "")));
     document.getElementById("plan-shown").replaceChildren.apply(document.getElementById("plan-shown"), parts.filter(Boolean));

@@ -4,12 +4,12 @@
 (function () {
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
-  var CENTRE = 0.75, PER_UNIT = 0.1, CLIP = 4, MEAN = 1e-5;
+  var told = tenterhook.journal.sums;
 
   /* Closeness as the forecast uses it: 0 at the centre and where unknown, +1 for each 10 % closer. */
   function covariate(closeness) {
     if (!(closeness > 0)) return 0;
-    return Math.min(CLIP, Math.max(-CLIP, Math.log(closeness / CENTRE) / PER_UNIT));
+    return Math.min(told.clip, Math.max(-told.clip, Math.log(closeness / told.centre) / told.per_unit));
   }
 
   /* The terms of a kind of cloth: [column, weight], and [prior variance, weight] of what is new. */
@@ -44,7 +44,7 @@
     var figures = forecast.spans[span], row = terms(forecast, span, kind);
     var mean = 0, doubt = 0;
     row.known.forEach(function (one) {
-      mean += one[1] * figures.mean[one[0]] * MEAN;
+      mean += one[1] * figures.mean[one[0]] * told.mean;
       row.known.forEach(function (other) { doubt += one[1] * other[1] * figures.doubt[at(one[0], other[0])]; });
     });
     row.fresh.forEach(function (one) { doubt += one[1] * one[1] * one[0]; });

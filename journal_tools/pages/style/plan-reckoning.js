@@ -24,7 +24,7 @@
     function chance(more, limit) { return belief.chanceWorstBelow(Math.log((limit + hems) / (start + more)), count); }
     var limit = a.downward(start * Math.exp(belief.worst(usual.risk, count)) - hems, step);
     if (limit <= 0) return null;
-    while (chance(0, limit) < usual.risk * 0.75) limit += step;
+    while (chance(0, limit) < usual.risk * usual.risk_least) limit += step;
     var now = chance(0, limit), steps = 1;
     if (now <= usual.mended) return null;
     while (chance(steps * step, limit) > usual.mended && steps < MOST_STEPS) steps += 1;

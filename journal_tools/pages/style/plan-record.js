@@ -18,7 +18,12 @@
   tenterhook.record = function (w, plan, journal) {
     var units = journal.units, mark = journal.steps.tape;
     function size(mm) { return f.bare(mm, units.length, mark) + " " + units.length; }
-    function across(width, long) { return f.bare(width, units.length, mark) + " x " + size(long); }
+    function wanted() {
+      /* A unit at the end of a size holds for both. */
+      var unit = " " + units.length, wide = w.typed.width, both = wide.slice(-unit.length) === unit && w.typed.long.slice(-unit.length) === unit;
+      return (both ? wide.slice(0, -unit.length) : wide) + " x " + w.typed.long;
+    }
+    function typedDensity(typed) { return /^[\d.,]+$/.test(typed) ? typed + "/" + units.density : typed; }
     var same = w.weft === w.warp, lines = ["---", "title: " + plain(w.title)];
     function add(indent, key, value) { lines.push(indent + key + ":" + (value === undefined ? "" : " " + value)); }
     if (w.loom) add("", "loom", w.loom);
@@ -31,23 +36,23 @@
     add("", "weave", plain(w.weave));
     add("", "reed", plan.reed.sley.text);
     add("", "sley", plan.reed.sley.order.join("-"));
-    if (w.beat) add("", "beat", f.dense(w.beat, units.density));
+    if (w.beat) add("", "beat", typedDensity(w.typed.beat) || f.dense(w.beat, units.density));
     if (w.hem.depth) {
       add("", "hem");
-      add("  ", "depth", size(w.hem.depth));
-      if (w.hem.turn) add("  ", "turn", size(w.hem.turn));
+      add("  ", "depth", w.typed.hem);
+      if (w.hem.turn) add("  ", "turn", w.typed.turn);
       add("  ", "edges", w.hem.where);
       add("  ", "sewn", w.hem.first ? "before washing" : "after washing");
     }
-    if (w.fringe) { add("", "fringe"); add("  ", "allowed", size(w.fringe) + " each end"); }
+    if (w.fringe) { add("", "fringe"); add("  ", "allowed", w.typed.fringe + " each end"); }
     add("", "plan");
     lines.push("  - piece: " + plain(w.piece));
     add("    ", "count", w.count);
     add("    ", "in_reed", size(plan.reed.mm));
     add("    ", "on_loom", f.bare(plan.onLoom.mm, units.length, mark) + " x " + f.shown(plan.weave, units.length, journal.steps.weave));
     if (plan.picks) add("    ", "picks", plan.picks);
-    if (w.hemmed) add("    ", "made_up", across(w.width, w.long));
-    else add("    ", w.wash === "settled" ? "washed 3" : "washed", across(w.width, w.long));
+    if (w.hemmed) add("    ", "made_up", wanted());
+    else add("    ", w.wash === "settled" ? "washed 3" : "washed", wanted());
     if (w.finish) add("", "finish", w.finish);
     lines.push("---", "");
     return lines.join("\n");

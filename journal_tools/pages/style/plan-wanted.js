@@ -3,7 +3,6 @@
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
   var f = tenterhook.figures;
-  var CLOTH_SD = 25.4 / 16; /* mm: cloth wanders an eighth (k = 2) however it is read */
   var EDGES = { "both ends": [0, 2], "one end": [0, 1], "all four": [2, 2], sides: [2, 0] };
 
   function Form(form, journal) {
@@ -58,10 +57,11 @@
   Form.prototype.usualOf = function (warp, weave) {
     var yarn = this.journal.yarns[warp], told = (yarn.usual || {})[weave] || {};
     var share = (this.journal.weaves[weave] || {}).room;
-    var guide = share && yarn.wraps ? yarn.wraps * share : share && yarn.room ? 0.75 * yarn.room * share : undefined;
+    var journal = this.journal;
+    var guide = share && yarn.wraps ? yarn.wraps * share : share && yarn.room ? journal.sums.working * yarn.room * share : undefined;
     return {
       sett: told.sett || guide, settFrom: told.sett ? "as in " + told.as : guide ? (yarn.wraps ? "by its wraps, a guide" : "by Ashenhurst, a guide") : "",
-      beat: told.beat, finish: told.finish || ""
+      beat: told.beat, ratio: told.ratio, beaten: told.beaten, finish: told.finish || ""
     };
   };
 
@@ -82,7 +82,8 @@
     var weft = v.weft || v.warp, weave = journal.weaves[v.weave] || {}, loom = journal.looms[v.loom] || {};
     var habits = this.usualOf(v.warp, v.weave), warpYarn = journal.yarns[v.warp], weftYarn = journal.yarns[weft];
     var sett = density("sett", habits.sett);
-    var beat = density("beat", habits.beat || (sett && weave.ends_to_picks ? sett / weave.ends_to_picks : sett));
+    var beat = density("beat", (habits.ratio && sett ? habits.ratio * sett : habits.beat) ||
+      (sett && weave.ends_to_picks ? sett / weave.ends_to_picks : sett));
     var w = {
       piece: v.piece || "piece", count: whole("count", undefined, 1), width: length("width", undefined, 5), long: length("long", undefined, 5),
       hemmed: v.sized === "made_up", wash: v.wash, warp: v.warp, weft: weft, weave: v.weave, finish: v.finish || habits.finish,
@@ -95,15 +96,22 @@
       step: journal.steps, usual: usual, warpTex: warpYarn.tex, weftTex: weftYarn.tex
     };
     if (this.wrong.length) return null;
+    /* What was typed stands in the record as it was typed. */
+    w.typed = {};
+    ["width", "long", "hem", "turn", "fringe"].forEach(function (name) { w.typed[name] = f.asTyped(v[name], units.length); });
+    w.typed.sett = v.sett;
+    w.typed.beat = v.beat;
     w.title = v.title || w.piece.charAt(0).toUpperCase() + w.piece.slice(1) + (w.count > 1 && !/s$/.test(w.piece) ? "s" : "") + " in " + warpYarn.title;
     var greatest = warpYarn.room && weave.room ? warpYarn.room * weave.room : null;
     w.closeness = greatest ? w.sett / greatest : null;
-    w.tapeDoubt = Math.max(journal.steps.tape / Math.sqrt(12), CLOTH_SD);
+    w.tapeDoubt = Math.max(journal.steps.tape / Math.sqrt(12), journal.sums.cloth_sd);
     w.kind = {
       weave: w.weave, finish: w.finish, warp_yarn: w.warp, weft_yarn: weft, warp_fibre: warpYarn.fibre, weft_fibre: weftYarn.fibre,
       closeness: w.closeness
     };
     w.guessedBeat = !v.beat && !habits.beat;
+    w.beatFrom = v.beat ? "" : habits.beat ? "as in " + (habits.beaten > 1 ? habits.beaten + " past warps" : "one past warp")
+      : "a guess" + (weave.ends_to_picks ? ", as " + v.weave + " usually has" : ": balanced, as many picks as ends");
     this.reeds(w, loom);
     this.hints(w, v, habits, weave, loom);
     return w;
@@ -138,7 +146,7 @@
     var units = this.journal.units, form = this, finish = this.journal.finishes[habits.finish];
     function usually(name, mm, from) { if (!v[name]) form.hint(name, f.shown(mm, units.length, form.journal.steps.tape) + (from ? ", " + from : "")); }
     if (!v.sett) this.hint("sett", f.trimmed(w.sett * f.MM[units.density] / 1000, 1) + ", " + habits.settFrom);
-    if (!v.beat) this.hint("beat", f.trimmed(w.beat * f.MM[units.density] / 1000, 1) + (habits.beat ? ", as last time" : ", a guess"));
+    if (!v.beat) this.hint("beat", f.trimmed(w.beat * f.MM[units.density] / 1000, 1) + ", " + w.beatFrom);
     if (!v.repeat) this.hint("repeat", w.repeat > 1 ? w.repeat + ", as the weave has" : "any number");
     if (!v.balance) this.hint("balance", w.balance ? w.balance + ", as the weave has" : "none");
     if (!v.finish) this.hint("finish", finish ? "last time: " + finish.title : "any");

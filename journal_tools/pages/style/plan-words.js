@@ -6,6 +6,15 @@
 
   function many(number, one, several) { return number + " " + (number === 1 ? one : several || one + "s"); }
 
+  /* Where two shafts would do, straight over all that the loom has; an odd one is left empty. */
+  function spread(weave, loom) {
+    var straight = weave.threading.length === 2 && weave.shafts === 2 && String(weave.threading) === "1,2";
+    if (!straight || !(loom.shafts > 2)) return weave.threading;
+    var found = [];
+    for (var shaft = 1; shaft <= loom.shafts - (loom.shafts % 2); shaft += 1) found.push([shaft]);
+    return found;
+  }
+
   function capital(words) { return words.charAt(0).toUpperCase() + words.slice(1); }
 
   function Words(journal) {
@@ -90,14 +99,21 @@
   Words.prototype.limits = function (w, plan) {
     var said = [], loom = this.journal.looms[w.loom], weave = this.journal.weaves[w.weave] || {}, off = plan.reed.sley.off;
     if (loom && loom.width && plan.reed.mm > loom.width + 0.001) {
-      said.push(this.size(plan.reed.mm) + " in the reed is " + this.size(plan.reed.mm - loom.width) + " wider than " + loom.title + " (" + this.size(loom.width) + ").");
+      said.push(this.size(plan.reed.mm) + " in the reed is " + this.size(plan.reed.mm - loom.width) + " wider than " + loom.title +
+        " (" + this.size(loom.width) + ")." + this.instead(w, plan, loom, weave));
     }
     if (loom && loom.shafts && weave.shafts > loom.shafts) {
       said.push(capital(w.weave) + " takes " + weave.shafts + " shafts, and " + loom.title + " has " + loom.shafts + ".");
     }
+    if (loom && loom.treadles && weave.treadles > loom.treadles) {
+      said.push(capital(w.weave) + " ties " + weave.treadles + " treadles, and " + loom.title + " has " + loom.treadles +
+        "; some must be pressed together.");
+    }
     if (loom && loom.heddles && weave.threading) {
-      for (var shaft = 1; shaft <= weave.shafts; shaft += 1) {
-        var wanted = tenterhook.arithmetic.heddles(plan.reed.heddled, weave.threading, shaft), has = loom.heddles[shaft] || loom.heddles[0];
+      var threading = spread(weave, loom), shafts = Math.max(weave.shafts, threading.length > 2 && weave.shafts === 2 ? threading.length : 0);
+      for (var shaft = 1; shaft <= shafts; shaft += 1) {
+        var wanted = tenterhook.arithmetic.heddles(plan.reed.heddled, threading, shaft);
+        var has = loom.heddles[shaft] === undefined ? loom.heddles[0] : loom.heddles[shaft];
         if (has !== undefined && wanted > has) {
           said.push("Shaft " + shaft + " takes " + wanted + " heddles and " + loom.title + " has " + has + " on it: " + (wanted - has) + " more to put on.");
         }
@@ -111,6 +127,27 @@
     return said;
   };
 
+  /* The widest that the loom does take, and the other looms that take what is wanted. */
+  Words.prototype.instead = function (w, plan, loom, weave) {
+    var a = tenterhook.arithmetic, looms = this.journal.looms, dents = Math.floor((loom.width * plan.reed.sley.dents_per_m) / 1000 + 1e-6);
+    var kept = (plan.width.mm + plan.hems[0]) / plan.reed.mm, said = "";
+    var fits = a.downward(a.width_of(dents, plan.reed.sley.dents_per_m) * kept - plan.hems[0], this.steps.told);
+    if (fits > 0) said = " The widest that fits there comes to " + this.size(fits) + (w.hemmed ? " made up." : w.wash === "settled" ? " settled." : " washed.");
+    var others = Object.keys(looms).sort().filter(function (name) {
+      var other = looms[name];
+      return name !== w.loom && other.width && other.width + 0.001 >= plan.reed.mm && (!other.shafts || other.shafts >= (weave.shafts || 0));
+    }).map(function (name) { return looms[name].title; });
+    if (!others.length) return said;
+    var last = others.length > 2 ? others.slice(0, -1).join(", ") + " or " + others[others.length - 1] : others.join(" or ");
+    return said + " " + last + " would take it.";
+  };
+
+  /* `20 picks an inch (as in 3 past warps).` */
+  Words.prototype.picks = function (w) {
+    return this.dense(w.beat).split("/")[0] + " picks " + (this.units.density === "in" ? "an inch" : "a centimetre") +
+      (w.beatFrom ? " (" + w.beatFrom + ")" : "") + ".";
+  };
+
   Words.prototype.inShort = function (plan) {
     return "Sley " + this.size(plan.reed.mm) + ", weave each to " + this.woven(plan.weave) + ", wind " + this.wound(plan.warp.wind) + ".";
   };
@@ -120,7 +157,9 @@
     return [
       many(w.count, w.piece), this.bare(w.width) + " × " + this.size(w.long) + (w.hemmed ? " made up" : " washed"),
       w.wash === "settled" ? "once settled" : "after the first wash", weft === warp ? warp : warp + " with " + weft, w.weave,
-      this.dense(w.sett), finish ? finish.title : ""
+      this.dense(w.sett), finish ? finish.title : "", w.loom ? "on " + this.journal.looms[w.loom].title : "",
+      w.hem.depth ? "hem of " + w.typed.hem + " with " + (w.hem.turn ? w.typed.turn : "nothing") + " turned under, " + w.hem.where : "",
+      w.fringe ? "fringe of " + w.typed.fringe + " at each end" : ""
     ].filter(Boolean).join(" · ");
   };
 
