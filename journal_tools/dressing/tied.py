@@ -40,7 +40,10 @@ class Tied:
 
 
 def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -> Tied | None:
-    """How a stretch is tied: by its draft, else by the weave's name; None where neither can be drawn."""
+    """How a stretch is tied: by its draft, else by the weave's name; None where neither can be drawn.
+
+    A weave's name tells the threading of one layer, so that cloth of several wants a draft.
+    """
     said = stretch.draft or warp.draft
     record = journal.drafts.get(said) if isinstance(said, str) else said
     if record is not None:
@@ -49,7 +52,7 @@ def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -
         except Unreadable:
             return None  # what is wrong with it is asked where drafts are checked
     named = named_weave(stretch.weave or warp.weave or "")
-    if named is None:
+    if named is None or (warp.layers is not None and warp.layers.number > 1):  # a name draws one layer of them
         return None
     found = _of(named.draft, "", named.name)
     shafts = loom.shafts.number if loom is not None and loom.shafts is not None else 0

@@ -202,8 +202,9 @@ def _atoms(items: Sequence[str], aimed: int) -> Iterator[tuple[Stripe, ...]]:
                 continue
             for colour, ends in block:
                 parts = max(1, round(Fraction(ends, aimed))) if 2 * ends > 3 * aimed else 1
+                each, more = divmod(ends, parts)
                 for part in range(parts):
-                    yield ((colour, ends * (part + 1) // parts - ends * part // parts),)
+                    yield ((colour, each + (part < more)),)  # the fuller ones first, so that like stands with like
 
 
 def _repeats(items: Sequence[str]) -> list[tuple[tuple[Stripe, ...], int]]:

@@ -19,6 +19,7 @@ from journal_tools.records import Journal, Record, Warp
 from journal_tools.records.yarns_used import YarnInUse, all_yarns
 
 if TYPE_CHECKING:
+    from journal_tools.dressing import Dressing
     from journal_tools.forecast.fulling import FulledCloth, Fulling
     from journal_tools.forecast.kind import ClothKind
     from journal_tools.forecast.memory import Memory
@@ -41,7 +42,7 @@ class Archive:
 
     store: where pictures are drawn and kept. public: whether the journal is the shared one.
     assets: files of the pictures that pages have asked for, by their address.
-    refused: photos that could not be shown. cards, swatches: those made already.
+    refused: photos that could not be shown. cards, swatches, dressings: those made already.
     """
 
     journal: Journal
@@ -51,6 +52,7 @@ class Archive:
     refused: list[Problem] = field(default_factory=list)
     cards: dict[str, Card] = field(default_factory=dict)
     swatches: dict[tuple[str, str], Swatch | None] = field(default_factory=dict)
+    dressings: dict[str, Dressing] = field(default_factory=dict)
     _rests: dict[tuple[ClothKind, tuple[str, str, str]], RestsOn] = field(default_factory=dict)
     _orders: dict[str, tuple[list[str], Mapping[str, int]]] = field(default_factory=dict)
 

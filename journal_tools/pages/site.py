@@ -8,6 +8,7 @@ from pathlib import Path
 from journal_tools.checking import check
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.draft_page import draft_view
+from journal_tools.pages.dressing_page import dressing_address, dressing_link, dressing_view
 from journal_tools.pages.guide_page import NOTES as GUIDE_NOTES
 from journal_tools.pages.guide_page import guide_view
 from journal_tools.pages.list_pages import front_view, list_view
@@ -76,6 +77,9 @@ def _pages_of(archive: Archive, kind: str) -> Iterator[Made]:
     for record in records.values():
         template, view = _VIEWS[type(record)]
         yield _record_page(archive, kind, record, template, view(archive, record))
+        if isinstance(record, Warp) and dressing_link(archive, record):
+            sheet = dressing_view(archive, record)
+            yield _page(dressing_address(record), sheet.title, "dressing", sheet, searchable=False)
         for old in record.was:
             moved_to = f"{kind}/{record.name}"
             yield Page(f"{kind}/{old}", record.heading, "moved", searchable=False, moved_to=moved_to), ("", "")

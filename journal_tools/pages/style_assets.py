@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 STYLESHEET = "style/tenterhook.css"
+STYLES = (STYLESHEET, "style/dressing.css")
+"""What the one stylesheet is put together from, in order."""
 SCRIPT = "style/tenterhook.js"
 SEARCH_FROM_FILE = "style/search-from-file.js"
 """Lets the search page work when it is opened from a disk, where browsers allow no workers."""
@@ -23,4 +25,5 @@ PLANNING = tuple(
 def style_assets() -> dict[str, bytes]:
     """Address in the site -> bytes, for the stylesheet and the scripts."""
     here = Path(__file__).parent
-    return {name: (here / name).read_bytes() for name in (STYLESHEET, SCRIPT, SEARCH_FROM_FILE, *PLANNING)}
+    made = {name: (here / name).read_bytes() for name in (SCRIPT, SEARCH_FROM_FILE, *PLANNING)}
+    return {STYLESHEET: b"\n".join((here / name).read_bytes() for name in STYLES)} | made

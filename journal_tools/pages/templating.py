@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from urllib.parse import quote
 
 from journal_tools.pages import views
+from journal_tools.pages.dressing_view import DressingView
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -23,6 +24,7 @@ View = (
     | views.FrontView
     | views.ListView
     | views.PlanView
+    | DressingView
 )
 
 

@@ -11,6 +11,7 @@ from journal_tools.pages.account import went
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import main_stretch, weave_of
 from journal_tools.pages.draft_part import draft_part
+from journal_tools.pages.dressing_page import dressing_link
 from journal_tools.pages.measured import drawn_unit, measured
 from journal_tools.pages.photos import photos
 from journal_tools.pages.pieces import piece_name, pieces_table, without_empty
@@ -61,6 +62,8 @@ def _facts(archive: Archive, warp: Warp, ledger: Ledger) -> Iterator[Fact]:
         yield Fact("draft", tuple(archive.link("drafts", name) for name in drafts))
     if warp.loom:
         yield Fact("loom", (archive.link("looms", warp.loom),))
+    if sheet := dressing_link(archive, warp):
+        yield Fact("to dress it", (sheet,))
     yield from _sett_facts(warp, main_stretch(warp), ledger)
     finishes = dict.fromkeys(name for each in (warp, *warp.stretches) for name in each.finish if name)
     finishes |= dict.fromkeys(at.finish for each in (warp, *warp.stretches) for at in each.washed if at.finish)
