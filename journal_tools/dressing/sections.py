@@ -13,8 +13,8 @@ FEW, MANY = 4, 8
 """Ends in a group, where the repeat does not say better."""
 MOST = 10
 """Ends of the longest repeat that is one group."""
-WORTH = 8
-"""Ends that a repeat must cover to stand for itself in a threading that has no one repeat."""
+WORTH, TIMES = 24, 3
+"""Ends that a repeat must cover, and how often it must stand, to be told for itself in a threading of many parts."""
 
 
 @dataclass(frozen=True)
@@ -72,7 +72,7 @@ def sections_of(threading: Sets, ends: int) -> tuple[Section, ...]:
     """The threading of so many ends, in sections of whole repeats and what is left over."""
     root = root_of(threading)
     if ends < 2 * len(root):
-        return tuple(_sections(_worth(runs_of(threaded(threading, ends)), WORTH)))
+        return tuple(_sections(_worth(runs_of(threaded(threading, ends)), WORTH, TIMES)))
     times, over = divmod(ends, len(root))
     found = list(_sections([Run(root, times)]))
     if over:
@@ -80,11 +80,11 @@ def sections_of(threading: Sets, ends: int) -> tuple[Section, ...]:
     return tuple(found)
 
 
-def _worth(runs: Sequence[Run[frozenset[int]]], worth: int) -> Iterator[Run[frozenset[int]]]:
-    """The runs that cover so many ends; the others joined to what stands beside them."""
+def _worth(runs: Sequence[Run[frozenset[int]]], worth: int, times: int = 2) -> Iterator[Run[frozenset[int]]]:
+    """The runs that cover so many ends, so many times over; the others joined to what stands beside them."""
     once: Sets = ()
     for run in runs:
-        if run.times > 1 and run.length >= worth:
+        if run.times >= times and run.length >= worth:
             if once:
                 yield Run(once, 1)
             yield run

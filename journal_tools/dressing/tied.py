@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import named_weave
-from journal_tools.notation import Sets
+from journal_tools.notation import Sets, print_sets
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Journal, Stretch, Warp
 from journal_tools.records.loom import Loom
@@ -21,7 +21,8 @@ class Tied:
     draft: the name of its record, "" for one in the warp's own record or for a weave's.
     weave: the weave by whose name it is known, "" where there is a draft.
     threading: of one repeat. treadles: the shafts of each treadle, none with a lift plan.
-    picks: the treadles of each pick, or its shafts where there is a lift plan.
+    picks: the treadles of each pick, or its shafts where there is a lift plan. written: the same in
+    notation, as the weaver typed it where there is a draft.
     rising: whether the shafts named go up. spread: whether two shafts were drawn out over more, so
     that no shaft is crowded. colours: the draft's own order of the warp.
     floating: ends at each edge that the draft has without heddles.
@@ -34,6 +35,7 @@ class Tied:
     picks: Sets
     rising: bool
     shafts: int
+    written: str
     spread: bool = False
     colours: tuple[str, ...] = ()
     floating: int = 0
@@ -48,26 +50,30 @@ def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -
     record = journal.drafts.get(said) if isinstance(said, str) else said
     if record is not None:
         try:
-            return _of(woven_draft(record), said if isinstance(said, str) else "", "")
+            typed = record.treadling or record.lift_plan
+            name = said if isinstance(said, str) else ""
+            return _of(woven_draft(record), name, "", typed.text if typed is not None else "")
         except Unreadable:
             return None  # what is wrong with it is asked where drafts are checked
     named = named_weave(stretch.weave or warp.weave or "")
     if named is None or (warp.layers is not None and warp.layers.number > 1):  # a name draws one layer of them
         return None
-    found = _of(named.draft, "", named.name)
+    found = _of(named.draft, "", named.name, "")
     shafts = loom.shafts.number if loom is not None and loom.shafts is not None else 0
     return _spread(found, shafts - shafts % 2) if found.threading == _straight(2) and shafts > 3 else found
 
 
-def _of(draft: Woven, name: str, weave: str) -> Tied:
+def _of(draft: Woven, name: str, weave: str, written: str) -> Tied:
+    picks = (draft.treadling if draft.lift_plan is None else draft.lift_plan) or ()
     return Tied(
         name,
         weave,
         draft.threading,
         draft.tie_up or (),
-        (draft.treadling if draft.lift_plan is None else draft.lift_plan) or (),
+        picks,
         draft.rising,
         draft.shafts,
+        written or print_sets(picks),
         colours=draft.warp_colours,
         floating=int(getattr(draft, "floating_selvedges", 0)),
     )

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from journal_tools.dressing import Dressing, Section, dressing_of
 from journal_tools.dressing.runs import root_of
 from journal_tools.dressing.tied import Tied
-from journal_tools.notation import Sets, print_sets
+from journal_tools.notation import Sets
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.dressing_view import Card, DressingView, Line, Part, Ticks
+from journal_tools.pages.dressing_view import Card, DressingView, Group, Line, Part, Ticks, WindingPart
 from journal_tools.pages.dressing_winding import winding_parts
 from journal_tools.pages.dressing_words import draft_words, heddle_words, later_words, short_words, sley_words
 from journal_tools.pages.views import Link
@@ -18,6 +19,8 @@ from journal_tools.records import Warp
 
 IN_A_ROW = 10
 """Boxes of one repeat each in a row, so that ten of them are counted at a glance."""
+ACROSS = 60
+"""Letters in a row of a sheet, in the large size."""
 MOST_LIFTS = 16
 """Picks of a lift plan that are drawn as a card; a longer one stands in notation."""
 
@@ -46,18 +49,51 @@ def dressing_view(archive: Archive, warp: Warp) -> DressingView:
     made = _dressing(archive, warp)
     unit = "in" if _unit(archive, warp, made) == "in" else "cm"
     about = " · ".join(word for word in (made.loom.heading if made.loom else "", draft_words(archive, made)) if word)
+    windings = tuple(winding_parts(archive, made, unit))
+    threading = _threading(made) if made.sections else None
+    card = _card(made.tied) if made.tied is not None else None
+    heddles = Part("Heddles", *heddle_words(made)) if made.shafts else None
+    sley = Part("Sleying", *sley_words(made, unit)) if made.sleyed is not None else None
+    first = sum(winding_height(part) for part in windings)
+    second = (_lines_height(threading.lines) if threading else 0) + (len(card.rows) + 4 if card else 0)
+    heddles, first, second = _on_a_sheet(heddles, first, second)
+    sley, _, _ = _on_a_sheet(sley, first, second)
     return DressingView(
         f"Dressing the loom: {warp.heading}",
         about,
         Link(warp.heading, f"warps/{warp.name}.html"),
         tuple(short_words(made)),
-        tuple(winding_parts(archive, made, unit)),
-        Part("Sleying", *sley_words(made, unit)) if made.sleyed is not None else None,
-        Part("Heddles", *heddle_words(made)) if made.shafts else None,
-        _threading(made) if made.sections else None,
-        _card(made.tied) if made.tied is not None else None,
+        windings,
+        sley,
+        heddles,
+        threading,
+        card,
         tuple(later_words(archive, made, unit)),
     )
+
+
+def _on_a_sheet(part: Part | None, first: int, second: int) -> tuple[Part | None, int, int]:
+    """The part on the sheet that has more room, and what stands on both after that, in rows."""
+    if part is None:
+        return None, first, second
+    rows = len(part.large) + 2 + sum(len(words) // ACROSS + 1 for words in part.said)
+    early = first <= second
+    return replace(part, early=early), first + rows * early, second + rows * (not early)
+
+
+def winding_height(part: WindingPart) -> int:
+    """About how many rows of a sheet a winding takes."""
+    return 8 + len(part.strands.rows) + _lines_height(part.bouts)
+
+
+def _lines_height(lines: Sequence[Line]) -> int:
+    """About how many rows: of a line two and its boxes, twenty in a row; of groups that stand once three in a row."""
+    rows = 0
+    for line in lines:
+        long = sum(map(len, line.groups)) + (sum(len(group.words) for group in line.once) if len(line.once) == 1 else 0)
+        rows += 1 + long // ACROSS + -(-sum(len(row.boxes) for row in line.rows) // 20)
+        rows += -(-len(line.once) // 3) if len(line.once) > 1 else 0
+    return rows
 
 
 def _unit(archive: Archive, warp: Warp, made: Dressing) -> str:
@@ -73,7 +109,7 @@ def _unit(archive: Archive, warp: Warp, made: Dressing) -> str:
 def _threading(made: Dressing) -> Part:
     floating = made.floating // 2
     each = f"{floating} floating selvedge{'s' if floating > 1 else ''}"
-    said = [f"{made.ends} ends have heddles. The number beside the boxes is the last end of the row."]
+    said = [f"{made.ends} ends have heddles."]
     if floating:
         said.append(f"At each edge, {each} outside of these: sleyed, tied on and weighted, but in no heddle.")
     if made.doubled:
@@ -85,21 +121,21 @@ def _threading(made: Dressing) -> Part:
 def _lines(sections: Sequence[Section]) -> Iterator[Line]:
     number = 0
     for section in sections:
-        words = tuple(_joined(section.groups))
-        if len(section.groups) == 1:
-            rows = list(_rows_of_one(section, number))
-        else:
-            rows = []
-            for at, counts in enumerate(section.rows()):
-                start = number + at * len(counts)
-                rows.append(Ticks(tuple(range(start + 1, start + len(counts) + 1)), counts[-1]))
-        number += section.boxes
-        times = "Once" if section.times == 1 else f"{section.times} times"
-        if section is sections[-1] and len(sections) > 1 and section.times == 1:
-            times = "Last"
         ends = f"{section.repeat_ends} end{'s' if section.repeat_ends > 1 else ''}"
-        note = f"{ends}, the beginning of a repeat" if section.broken else ends
-        yield Line(times, words, tuple(rows), f"{note} each time" if section.times > 1 else note)
+        if section.times == 1:
+            last = section is sections[-1] and len(sections) > 1
+            note = f"{ends}, the beginning of a repeat" if section.broken else ends
+            yield Line("Last" if last else "Once", (), (), note, tuple(_once(section, number)))
+        else:
+            rows = _rows_of_one(section, number) if len(section.groups) == 1 else _rows_of_many(section, number)
+            yield Line(f"{section.times} times", tuple(_joined(section.groups)), tuple(rows), f"{ends} each time")
+        number += section.boxes
+
+
+def _once(section: Section, number: int) -> Iterator[Group]:
+    for counts in section.rows():
+        for box, (group, to) in enumerate(zip(section.groups, counts, strict=True), number + 1):
+            yield Group(box, _shafts(group), to)
 
 
 def _rows_of_one(section: Section, number: int) -> Iterator[Ticks]:
@@ -108,12 +144,23 @@ def _rows_of_one(section: Section, number: int) -> Iterator[Ticks]:
         yield Ticks(tuple(range(number + start + 1, number + end + 1)), section.first - 1 + end * section.repeat_ends)
 
 
+def _rows_of_many(section: Section, number: int) -> Iterator[Ticks]:
+    """A row for each repeat, a box for each of its groups."""
+    for at, counts in enumerate(section.rows()):
+        start = number + at * len(counts)
+        yield Ticks(tuple(range(start + 1, start + len(counts) + 1)), counts[-1])
+
+
 def _joined(groups: Sequence[Sets]) -> Iterator[str]:
     """Each group as its shafts, with how often it stands where it stands again beside itself."""
     for group, same in groupby(groups):
         times = len(list(same))
-        words = "\u2002".join("+".join(map(str, sorted(end))) or "none" for end in group)
-        yield f"{words} ({times} times)" if times > 1 else words
+        yield f"{_shafts(group)} ({times} times)" if times > 1 else _shafts(group)
+
+
+def _shafts(group: Sets) -> str:
+    """The shafts of each end, with room between them: `1 2 3 4`, `1+3 2`; `none` for an end without a heddle."""
+    return " ".join("+".join(map(str, sorted(end))) or "none" for end in group)
 
 
 def _card(tied: Tied) -> Card:
@@ -123,12 +170,12 @@ def _card(tied: Tied) -> Card:
     if tied.treadles:
         heads = tuple(map(str, range(1, len(tied.treadles) + 1)))
         rows = tuple((f"shaft {n}", tuple(str(n) if n in tied_to else "" for tied_to in tied.treadles)) for n in shafts)
-        said = (f"Treadling: {print_sets(tied.picks)}; then again from the first.",)
+        said = (f"Treadling: {tied.written}; then again from the first.",)
         return Card("Tie-up", shed, ("treadle", *heads), rows, said)
     lifts = root_of(tied.picks)
     said = ("Then again from the first.",)
     if len(lifts) > MOST_LIFTS:
-        return Card("Lift plan", shed.replace("tied", "named"), (), (), (f"{print_sets(lifts)}.", *said))
+        return Card("Lift plan", shed.replace("tied", "named"), (), (), (f"{tied.written}.", *said))
     heads = tuple(map(str, range(1, len(lifts) + 1)))
     rows = tuple((f"shaft {n}", tuple(str(n) if n in lifted else "" for lifted in lifts)) for n in shafts)
     return Card("Lift plan", shed.replace("tied", "named"), ("pick", *heads), rows, said)

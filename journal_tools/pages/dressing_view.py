@@ -16,16 +16,26 @@ class Ticks:
 
 
 @dataclass(frozen=True)
+class Group:
+    """A group that stands once: the number in its box, what it holds, and the count of ends after it."""
+
+    box: int
+    words: str
+    to: int
+
+
+@dataclass(frozen=True)
 class Line:
     """What is done so many times. times: in words. groups: what is done. rows: a box each time, or for each group.
 
-    note: a few words more.
+    note: a few words more. once: in place of groups and rows, where every group stands once.
     """
 
     times: str
     groups: tuple[str, ...]
     rows: tuple[Ticks, ...]
     note: str = ""
+    once: tuple[Group, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -46,14 +56,13 @@ class Part:
     large: tuple[str, ...]
     said: tuple[str, ...] = ()
     lines: tuple[Line, ...] = ()
+    early: bool = False
+    """Whether it is on the first sheet, since the second has less room."""
 
 
 @dataclass(frozen=True)
 class Card:
-    """A tie-up, or a lift plan. heads: of the columns. rows: a heading and the shaft in each cell, "" for none.
-
-    across: what the columns are, for a reader who hears the table.
-    """
+    """A tie-up, or a lift plan. heads: of the columns. rows: a heading and the shaft in each cell, "" for none."""
 
     title: str
     caption: str

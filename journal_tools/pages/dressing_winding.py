@@ -9,7 +9,7 @@ from math import ceil
 from journal_tools.dressing import Bout, Dressing, Spools, Strand, Winding
 from journal_tools.dressing.colour_words import colour_words
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.dressing_view import Line, Ticks, WindingPart
+from journal_tools.pages.dressing_view import Group, Line, Ticks, WindingPart
 from journal_tools.pages.views import Cell, Column, Table
 from journal_tools.quantities import show_length
 from journal_tools.quantities.length import LENGTHS
@@ -31,7 +31,7 @@ def winding_parts(archive: Archive, made: Dressing, unit: str) -> Iterator[Windi
             title,
             tuple(_said(made, winding, named, unit, several)),
             tuple(_bouts(winding, named)),
-            _strands(archive, winding, named),
+            _strands(archive, winding, named, SPOOLS if number == 1 else ""),
         )
 
 
@@ -61,7 +61,7 @@ def _said(
         yield f"The bouts are of about {winding.aimed} ends{wide}, cut {where}."
 
 
-def _strands(archive: Archive, winding: Winding, named: Mapping[str, str]) -> Table:
+def _strands(archive: Archive, winding: Winding, named: Mapping[str, str], note: str) -> Table:
     """Ends and yarn of each colour, and the spools of it that are wanted when several ends are wound at once."""
     long = (Column("to wind", number=True),) if winding.wound is not None else ()
     spools = tuple(Column(_spool_head(each), number=True) for each in winding.spools)
@@ -71,7 +71,7 @@ def _strands(archive: Archive, winding: Winding, named: Mapping[str, str]) -> Ta
         ends = sum(strand.ends for strand in winding.strands)
         numbers = [str(ends), *([""] if long else []), *(str(each.number) for each in winding.spools)]
         rows.append((Cell("in all"), Cell(""), *map(Cell, numbers)))
-    return Table("Colours and spools", columns, tuple(rows), stacked=True, note=SPOOLS)
+    return Table("Colours and spools", columns, tuple(rows), stacked=True, note=note)
 
 
 def _strand(archive: Archive, winding: Winding, strand: Strand, named: Mapping[str, str]) -> Iterator[Cell]:
@@ -97,7 +97,10 @@ def _bouts(winding: Winding, named: Mapping[str, str]) -> Iterator[Line]:
         called = f"Bout {first}" if first == last else f"Bouts {first} to {last}"
         words = colour_words([named[colour] for colour in order])
         each = f"{len(order)} ends each" if len(bouts) > 1 else f"{len(order)} ends"
-        yield Line(called, (words,), tuple(_rows(bouts, number)), each)
+        if len(bouts) == 1:
+            yield Line(called, (), (), each, (Group(first, words, bouts[0].last),))
+        else:
+            yield Line(called, (words,), tuple(_rows(bouts, number)), each)
         number = last
 
 

@@ -42,7 +42,7 @@ def short_words(made: Dressing) -> Iterator[str]:
     if short := [each.shaft for each in made.shafts if each.short]:
         yield f"Short of heddles on shaft{'s' if len(short) > 1 else ''} {' and '.join(map(str, short))}: see below."
     if made.tied is None and made.sleyed is not None and made.sleyed.layers > 1:
-        yield "There is no threading: cloth of several layers wants a draft, and the record names none that can be read."
+        yield "There is no threading: cloth of several layers wants a draft, and there is none that can be read."
     elif made.tied is None:
         yield "There is no threading: the record names no draft that can be read, nor a weave that can be drawn."
     elif not made.sections:
@@ -72,7 +72,8 @@ def _moves(made: Dressing) -> Iterator[str]:
             yield f"Move {move.heddles} heddles to shaft {move.shaft} from shaft {move.source}."
     if made.instead is not None:
         shafts, most = made.instead
-        yield f"Or thread straight over {shafts} shafts, {most} heddles on each at most, and tie odd and even."
+        odd, even = ("+".join(map(str, range(first, shafts + 1, 2))) for first in (1, 2))
+        yield f"Or thread straight over {shafts} shafts, {most} heddles each at most; tie {odd} for 1, {even} for 2."
 
 
 def _has(each: OnShaft) -> str:
@@ -86,18 +87,18 @@ def sley_words(made: Dressing, unit: str) -> tuple[tuple[str, ...], tuple[str, .
     sleyed = made.sleyed
     if sleyed is None:
         return (), ()
-    large = [f"Reed {show_density(sleyed.reed.per_m, sleyed.reed.unit)}, {_band(band)}" for band in sleyed.bands]
+    large = [_band(band, sleyed.reed.unit) for band in sleyed.bands]
     large.append(f"{sleyed.dents} dents: {_length(sleyed.mm, unit)} in the reed")
     large.append(f"Begin {_length(sleyed.mm / 2, unit)} to one side of the reed's middle")
     return tuple(large), tuple(_sley_said(made, sleyed, unit))
 
 
-def _band(band: SleyedBand) -> str:
+def _band(band: SleyedBand, unit: PerUnit) -> str:
     order = "-".join(map(str, band.order))
     many = len(band.order) > 1
     words = f"{order} in the dents, again and again" if many else f"{order} in every dent"
-    named = f"{band.name}: " if band.name else ""
-    return f"{named}{words}: {band.ends} ends in {band.dents} dents"
+    named = f"{band.name}: reed" if band.name else "Reed"
+    return f"{named} {show_density(band.reed, unit)}, {words}: {band.ends} ends in {band.dents} dents"
 
 
 def _sley_said(made: Dressing, sleyed: Sleyed, unit: str) -> Iterator[str]:
