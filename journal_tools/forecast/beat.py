@@ -18,7 +18,7 @@ from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.account import loom_length_mm
 from journal_tools.ledger.laid import Laid, lay_out
 from journal_tools.ledger.ledger import learned
-from journal_tools.ledger.state import ON_LOOM
+from journal_tools.ledger.state import IN_REED, ON_LOOM
 from journal_tools.records import Journal
 from journal_tools.records.warp import Warp
 
@@ -86,6 +86,8 @@ def _beaten(journal: Journal, warp: Warp, kind: ClothKind) -> Beaten:
 
 
 def _of_piece(laid: Laid) -> tuple[float, float | None] | None:
+    if laid.stretch.plan and laid.picks is None and all(state == IN_REED for state, _ in laid.measured()):
+        return None  # not woven yet: a beat that is only planned teaches nothing
     picks, sett = beat_of(laid), sett_of(laid)
     if not picks or not learned(laid, "length", ON_LOOM, ON_LOOM)[0]:
         return None

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from journal_tools.forecast import closeness, kind
-from journal_tools.forecast.expected import Asked, meant
+from journal_tools.forecast.expected import Asked, kinds_of, meant
 from journal_tools.ledger.past import uses_of
 from journal_tools.pages import plan_pocket
 from journal_tools.pages.archive import Archive
@@ -48,11 +48,10 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
     """The script with the journal's figures. forecast: see `plan_pocket.pocket_data`."""
     settings = archive.journal.settings
     unit = settings.length
-    steps, per = allowances.STEPS[unit], settings.units.density
-    tape = float(settings.tape.mm) if settings.tape else float(INCH / 8) if unit == "in" else 1.0
+    per = settings.units.density
     told: dict[str, Any] = {
         "units": {"length": unit, "density": settings.units.density, "weight": settings.weight},
-        "steps": {"weave": steps.weave, "wind": steps.wind, "tape": max(tape, steps.tape), "told": steps.tape},
+        "steps": {each: steps_of(archive, each) for each in allowances.STEPS},
         "usual": {
             "header": allowances.HEADER,
             "gap": allowances.GAP,
@@ -96,14 +95,21 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
     return f"window.tenterhook = window.tenterhook || {{}};\nwindow.tenterhook.journal = {text};\n".encode()
 
 
+def steps_of(archive: Archive, unit: str) -> dict[str, float]:
+    """What hands and tapes round to, in mm, where a plan is told in a unit."""
+    steps, own = allowances.STEPS[unit], archive.journal.settings.tape
+    tape = float(own.mm) if own else float(INCH / 8) if unit == "in" else 1.0
+    return {"weave": steps.weave, "wind": steps.wind, "tape": max(tape, steps.tape), "told": steps.tape}
+
+
 def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
-    """What was measured: warp, warp yarn, weft yarn and weave, as numbers in the order of the page's own lists."""
+    """Whose width was measured: warp, warp yarn, weft yarn and weave, as numbers in the order of the page's own lists."""
     yarns = {name: at for at, name in enumerate(shelf.yarns)}
     weaves = {name: at for at, name in enumerate(shelf.weaves)}
     warps = {name: at for at, name in enumerate(archive.journal.warps)}
     found = [
         (warps[warp], yarns.get(its.warp_yarn, -1), yarns.get(its.weft_yarn, -1), weaves.get(its.weave, -1))
-        for warp, its in archive.woven_kinds
+        for warp, its in kinds_of(archive.memory.observed["width"])
     ]
     return [list(each) for each in dict.fromkeys(found)]
 
@@ -125,13 +131,13 @@ def fulled(archive: Archive) -> dict[str, Any]:
                 for yarn in ("", *uses_of(archive.journal, ledger.warp)):
                     found = figures.setdefault(yarn, {}).setdefault(row.direction, {})
                     found.setdefault(name, []).append(math.log(1 - row.loss))
-    return {
-        yarn: {
-            **{way: as_belief(way, [logs[-1] for logs in found.get(way, {}).values()]) for way in ("width", "length")},
-            "warps": len(found.get("width", {})),
-        }
-        for yarn, found in figures.items()
-    }
+    every = figures[""]
+    told: dict[str, Any] = {}
+    for yarn, ways in figures.items():
+        own = {way: ways.get(way) or every.get(way, {}) for way in ("width", "length")}
+        beliefs = {way: as_belief(way, [logs[-1] for logs in own[way].values()]) for way in own}
+        told[yarn] = {**beliefs, "warps": len(own["width"])}
+    return told
 
 
 def as_belief(direction: str, figures: list[float]) -> dict[str, float]:

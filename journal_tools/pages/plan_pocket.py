@@ -26,10 +26,12 @@ if TYPE_CHECKING:
 SPANS = (
     ("width", "in_reed", "on_loom"),
     ("width", "off_loom", "washed 1"),
+    ("width", "off_loom", "settled"),
     ("width", "in_reed", "washed 1"),
     ("width", "in_reed", "settled"),
     ("length", "warp", "on_loom"),
     ("length", "off_loom", "washed 1"),
+    ("length", "off_loom", "settled"),
     ("length", "on_loom", "washed 1"),
     ("length", "on_loom", "settled"),
 )

@@ -46,6 +46,20 @@ WANTED: dict[str, dict[str, str]] = {
         "piece": "shawl", "count": "1", "width": "30", "long": "80", "sized": "washed", "warp": "alpaca-12-2",
         "weave": "waffle weave", "finish": "hand-30-flat", "sett": "16", "beat": "14", "loom": "long-loom",
     },
+    "washed towels, hemmed before washing": {
+        "piece": "towel", "count": "3", "width": "46,5 cm", "long": "70 cm", "sized": "washed", "hem": "2.5 cm",
+        "turn": "1 cm", "sewn": "before washing", "warp": "cottolin-22-2", "weave": "plain weave",
+        "finish": "machine-40-line-pressed", "sett": "24", "loom": "small-loom",
+    },
+    "a tablecloth made up once settled, too wide for the loom": {
+        "piece": "tablecloth", "count": "1", "width": "52", "long": "80", "sized": "made_up", "wash": "settled",
+        "hem": "1", "turn": "3/8", "warp": "linen-16-2", "weave": "plain weave", "finish": "machine-60-line",
+        "sett": "20", "loom": "small-loom",
+    },
+    "a wool of which no blanket was ever fulled": {
+        "piece": "throw", "count": "1", "width": "30", "long": "60", "sized": "washed", "warp": "merino-2-20",
+        "weave": "2/2 twill", "finish": "fulled-in-the-tub", "sett": "20", "beat": "18", "loom": "long-loom",
+    },
     "a blanket that is fulled, wider than the loom": {
         "piece": "blanket", "count": "1", "width": "44", "long": "70", "sized": "washed", "warp": "woollen-8-2",
         "weave": "2/2 twill", "finish": "fulled-in-the-tub", "sett": "12", "beat": "11", "loom": "long-loom",
@@ -63,6 +77,8 @@ def record(wanted: dict[str, str]) -> str:
         lines += [f"  edges: {wanted.get('edges', 'both ends')}", f"  sewn: {wanted.get('sewn', 'after washing')}"]
     if "fringe" in wanted:
         lines += ["fringe:", f"  allowed: {wanted['fringe']} in each end"]
+    if "wash" in wanted:
+        lines[lines.index(f"finish: {wanted['finish']}")] = f"finish: [{', '.join([wanted['finish']] * 3)}]"
     size = f"{wanted['sized']}: {wanted['width']} x {wanted['long']}"
     plan = ["plan:", f"  - piece: {wanted['piece']}", f"    count: {wanted['count']}", f"    {size}"]
     return "\n".join([*lines, *plan, "---\n"])
@@ -239,6 +255,29 @@ class TestWhatIsKept:
         page.wait_for_function("location.hash === '#cloth'")
 
         assert "21" == page.get_by_label("Width", exact=True).input_value()
+
+    def test_what_was_typed_stands_as_it_was(self, desk: Look, demo: Desk) -> None:
+        """Sizes, hem and beat stand in the record as they were typed, and not to the tape's marks."""
+        wanted = {"width": "46,3 cm", "long": "70.2 cm", "sized": "made_up", "hem": "2,2 cm", "turn": "7 mm"}
+        cloth = {"warp": "cottolin-22-2", "weave": "plain weave", "sett": "9.4/cm", "beat": "8.7/cm"}
+        planned(desk.page, demo.page, wanted | cloth)
+        text = desk.page.locator("#plan-record").text_content() or ""
+
+        assert "    made_up: 46,3 x 70.2 cm\n" in text
+        assert "  depth: 2,2 cm\n  turn: 7 mm\n" in text
+        assert "\nbeat: 8.7/cm\n" in text
+
+    def test_a_shaft_without_a_heddle(self, desk: Look, demo: Desk) -> None:
+        """A shaft that the loom's record says has none is short of all of them."""
+        planned(desk.page, demo.page, WANTED["scarves with a fringe"])
+        before = desk.page.locator("#plan-shown .fault li").all_inner_texts()
+        desk.page.evaluate("tenterhook.journal.looms['small-loom'].heddles = { 0: 5000, 2: 0 }")
+        desk.page.get_by_label("How many").fill("3")
+        after = desk.page.locator("#plan-shown .fault li").all_inner_texts()
+
+        [short] = [text for text in after if text not in before]
+        assert short.startswith("Shaft 2 takes ")
+        assert " has 0 on it: " in short
 
     @pytest.mark.parametrize("name", [name for name in WANTED if "runner" not in name])
     def test_the_record_is_one(self, desk: Look, demo: Desk, name: str, tmp_path: Path) -> None:

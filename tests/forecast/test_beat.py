@@ -43,6 +43,14 @@ def test_a_warp_counts_once(tmp_path: Path) -> None:
     assert {"many", "one"} == set(found.warps)
 
 
+def test_planned_and_not_woven(tmp_path: Path) -> None:
+    """The beat that a plan wants teaches nothing until something of that warp is measured."""
+    planned = STATED + "\nplan:\n  - piece: towel\n    washed: 18 x 28\n"
+
+    assert beat(tmp_path / "wanted", warps__one=planned) is None
+    assert beat(tmp_path / "woven", warps__one=planned + "on_loom: 19 x 31") is not None
+
+
 def test_other_cloth(tmp_path: Path) -> None:
     """Another weave, the warp that is asked about, and tabby left out of the count tell nothing."""
     twill, tabby = COUNTED.replace("plain weave", "2/2 twill"), COUNTED.replace("beat: 30/in\n", "tabby: not counted\n")

@@ -72,6 +72,15 @@
     return text && !/[a-z"'″]/i.test(text) ? text + " " + unit : text;
   }
 
+  /* The unit to tell a plan in: the one that both sizes are typed in, else the journal's. */
+  function toldIn(typed, home) {
+    var units = typed.map(function (text) {
+      var found = /([a-z"'″]+)[^a-z"'″]*$/.exec(plain(text)), unit = found ? WORDS[found[1]] || found[1] : home;
+      return { ft: "in", yd: "in", m: "cm" }[unit] || unit;
+    });
+    return units.every(function (unit) { return unit === units[0]; }) && /^(in|cm|mm)$/.test(units[0]) ? units[0] : home;
+  }
+
   function nearest(value) { return Math.floor(value + 0.5); }
 
   tenterhook.figures = {
@@ -82,6 +91,7 @@
     nearest: nearest,
     trimmed: trimmed,
     asTyped: asTyped,
+    toldIn: toldIn,
     bare: bare,
     shown: function (mm, unit, mark, way) { return bare(mm, unit, mark, way) + " " + unit; },
     /* Quarter yards, or quarter metres. */

@@ -52,12 +52,12 @@
       return {
         width: tenterhook.Belief.normal(fulled.width), length: tenterhook.Belief.normal(fulled.length), fulled: fulled.warps,
         draw: about("width in_reed on_loom"), takeUp: about("length warp on_loom"),
-        washWidth: about("width off_loom washed 1"), washLength: about("length off_loom washed 1")
+        washWidth: about("width off_loom " + w.wash), washLength: about("length off_loom " + w.wash)
       };
     }
     return {
-      width: about("width in_reed " + w.wash), draw: about("width in_reed on_loom"), washWidth: about("width off_loom washed 1"),
-      length: about("length on_loom " + w.wash), takeUp: about("length warp on_loom"), washLength: about("length off_loom washed 1")
+      width: about("width in_reed " + w.wash), draw: about("width in_reed on_loom"), washWidth: about("width off_loom " + w.wash),
+      length: about("length on_loom " + w.wash), takeUp: about("length warp on_loom"), washLength: about("length off_loom " + w.wash)
     };
   }
 
@@ -163,7 +163,7 @@
     parts.push(tapes(w, plan), losses(w, plan, b), went(w, plan), yarn(w, plan), reeds(w, plan));
     if (finish && finish.cautions) parts.push(make("section", { class: "caution", "aria-label": "Cautions" }, make("h3", {}, "Take care"), sentence(finish.cautions, "")));
     document.getElementById("plan-shown").replaceChildren.apply(document.getElementById("plan-shown"), parts.filter(Boolean));
-    document.getElementById("plan-record").textContent = tenterhook.record(w, plan, journal);
+    document.getElementById("plan-record").textContent = tenterhook.record(w, plan, journal, form.home);
     document.getElementById("plan-file").textContent = tenterhook.nameOf(w.title) + ".md";
     return words.inShort(plan);
   }

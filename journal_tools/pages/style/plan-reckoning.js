@@ -68,7 +68,8 @@
   tenterhook.reckon = function (w, b) {
     var ratio = w.hem.first ? [Math.exp(b.washWidth.mean), Math.exp(b.washLength.mean)] : [1, 1];
     var hems = [0, 1].map(function (n) {
-      return w.hemmed ? a.hems_eat(w.hem.depth, w.hem.turn, w.hem.edges[n]) * ratio[n] : 0;
+      /* A hem that is sewn first is in the washed size too. */
+      return w.hemmed || w.hem.first ? a.hems_eat(w.hem.depth, w.hem.turn, w.hem.edges[n]) * ratio[n] : 0;
     });
     var reed = across(w, a.weave_to(w.width + hems[0], Math.exp(b.width.mean)));
     var weave = a.upward(a.weave_to(w.long + hems[1], Math.exp(b.length.mean)), w.step.weave);

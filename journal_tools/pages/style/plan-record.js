@@ -15,15 +15,15 @@
     return name || "a-warp";
   };
 
-  tenterhook.record = function (w, plan, journal) {
-    var units = journal.units, mark = journal.steps.tape;
+  tenterhook.record = function (w, plan, journal, home) {
+    var units = journal.units, mark = journal.step.tape;
     function size(mm) { return f.bare(mm, units.length, mark) + " " + units.length; }
     function wanted() {
       /* A unit at the end of a size holds for both. */
       var unit = " " + units.length, wide = w.typed.width, both = wide.slice(-unit.length) === unit && w.typed.long.slice(-unit.length) === unit;
       return (both ? wide.slice(0, -unit.length) : wide) + " x " + w.typed.long;
     }
-    function typedDensity(typed) { return /^[\d.,]+$/.test(typed) ? typed + "/" + units.density : typed; }
+    function typedDensity(typed) { return /^[\d.,]+$/.test(typed) ? typed + "/" + home.density : typed; }
     var same = w.weft === w.warp, lines = ["---", "title: " + plain(w.title)];
     function add(indent, key, value) { lines.push(indent + key + ":" + (value === undefined ? "" : " " + value)); }
     if (w.loom) add("", "loom", w.loom);
@@ -49,11 +49,14 @@
     lines.push("  - piece: " + plain(w.piece));
     add("    ", "count", w.count);
     add("    ", "in_reed", size(plan.reed.mm));
-    add("    ", "on_loom", f.bare(plan.onLoom.mm, units.length, mark) + " x " + f.shown(plan.weave, units.length, journal.steps.weave));
+    add("    ", "on_loom", f.bare(plan.onLoom.mm, units.length, mark) + " x " + f.shown(plan.weave, units.length, journal.step.weave));
     if (plan.picks) add("    ", "picks", plan.picks);
     if (w.hemmed) add("    ", "made_up", wanted());
     else add("    ", w.wash === "settled" ? "washed 3" : "washed", wanted());
-    if (w.finish) add("", "finish", w.finish);
+    if (w.finish && w.hemmed && w.wash === "settled") {
+      add("", "finish"); /* made up after all its washes, and settled from the third on */
+      for (var wash = 0; wash < 3; wash += 1) lines.push("  - " + w.finish);
+    } else if (w.finish) add("", "finish", w.finish);
     lines.push("---", "");
     return lines.join("\n");
   };

@@ -8,9 +8,18 @@
   function Form(form, journal) {
     this.form = form;
     this.journal = journal;
+    this.home = journal.units; /* what a bare number is read in */
+    this.tell(journal.units.length, "");
     this.fields = Array.prototype.slice.call(form.elements).filter(function (each) { return each.name; });
     this.first = this.values();
   }
+
+  /* The answer is told in the units that were typed. */
+  Form.prototype.tell = function (unit, sett) {
+    var home = this.home, said = /(in|inch|[ep]pi|cm)\s*$/i.exec(sett), other = unit === home.length ? home.density : unit === "in" ? "in" : "cm";
+    this.journal.units = { length: unit, density: said ? (/cm/i.test(said[1]) ? "cm" : "in") : other, weight: home.weight };
+    this.journal.step = this.journal.steps[unit];
+  };
 
   Form.prototype.values = function () {
     var found = {};
@@ -67,7 +76,8 @@
 
   /* Everything that is wanted, in mm and to the metre; null while something cannot be read. */
   Form.prototype.read = function () {
-    var form = this, v = this.values(), journal = this.journal, units = journal.units, usual = journal.usual;
+    var form = this, v = this.values(), journal = this.journal, units = this.home, usual = journal.usual;
+    this.tell(f.toldIn([v.width, v.long], units.length), v.sett);
     this.wrong = [];
     function length(name, otherwise, least) {
       return form.figure(name, function (typed) { return f.length(typed, units.length); }, otherwise,
@@ -93,7 +103,7 @@
       },
       fringe: length("fringe", 0), gap: length("gap", usual.gap), loom: v.loom, waste: length("waste", loom.waste || usual.waste),
       header: length("header", usual.header), sample: length("sample", 0), retie: loom.retie || usual.retie, floating: v.floating === "yes",
-      step: journal.steps, usual: usual, warpTex: warpYarn.tex, weftTex: weftYarn.tex
+      step: journal.step, usual: usual, warpTex: warpYarn.tex, weftTex: weftYarn.tex
     };
     if (this.wrong.length) return null;
     /* What was typed stands in the record as it was typed. */
@@ -104,7 +114,7 @@
     w.title = v.title || w.piece.charAt(0).toUpperCase() + w.piece.slice(1) + (w.count > 1 && !/s$/.test(w.piece) ? "s" : "") + " in " + warpYarn.title;
     var greatest = warpYarn.room && weave.room ? warpYarn.room * weave.room : null;
     w.closeness = greatest ? w.sett / greatest : null;
-    w.tapeDoubt = Math.max(journal.steps.tape / Math.sqrt(12), journal.sums.cloth_sd);
+    w.tapeDoubt = Math.max(journal.step.tape / Math.sqrt(12), journal.sums.cloth_sd);
     w.kind = {
       weave: w.weave, finish: w.finish, warp_yarn: w.warp, weft_yarn: weft, warp_fibre: warpYarn.fibre, weft_fibre: weftYarn.fibre,
       closeness: w.closeness
@@ -144,7 +154,7 @@
 
   Form.prototype.hints = function (w, v, habits, weave, loom) {
     var units = this.journal.units, form = this, finish = this.journal.finishes[habits.finish];
-    function usually(name, mm, from) { if (!v[name]) form.hint(name, f.shown(mm, units.length, form.journal.steps.tape) + (from ? ", " + from : "")); }
+    function usually(name, mm, from) { if (!v[name]) form.hint(name, f.shown(mm, units.length, form.journal.step.tape) + (from ? ", " + from : "")); }
     if (!v.sett) this.hint("sett", f.trimmed(w.sett * f.MM[units.density] / 1000, 1) + ", " + habits.settFrom);
     if (!v.beat) this.hint("beat", f.trimmed(w.beat * f.MM[units.density] / 1000, 1) + ", " + w.beatFrom);
     if (!v.repeat) this.hint("repeat", w.repeat > 1 ? w.repeat + ", as the weave has" : "any number");

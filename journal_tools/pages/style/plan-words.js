@@ -18,19 +18,17 @@
   function capital(words) { return words.charAt(0).toUpperCase() + words.slice(1); }
 
   function Words(journal) {
-    this.units = journal.units;
-    this.steps = journal.steps;
     this.journal = journal;
   }
 
-  Words.prototype.size = function (mm) { return f.shown(mm, this.units.length, this.steps.tape); };
-  Words.prototype.bare = function (mm) { return f.bare(mm, this.units.length, this.steps.tape); };
-  Words.prototype.woven = function (mm) { return f.shown(mm, this.units.length, this.steps.weave); };
-  Words.prototype.wound = function (mm) { return f.wound(mm, this.units.length); };
+  Words.prototype.size = function (mm) { return f.shown(mm, this.journal.units.length, this.journal.step.tape); };
+  Words.prototype.bare = function (mm) { return f.bare(mm, this.journal.units.length, this.journal.step.tape); };
+  Words.prototype.woven = function (mm) { return f.shown(mm, this.journal.units.length, this.journal.step.weave); };
+  Words.prototype.wound = function (mm) { return f.wound(mm, this.journal.units.length); };
   Words.prototype.between = function (low, high) { return this.bare(low) + " to " + this.size(high); };
   Words.prototype.odds = function (chance) { return chance < 0.01 ? "less than 1 in 100" : "1 in " + tenterhook.arithmetic.one_in(chance); };
-  Words.prototype.grams = function (g) { return f.weighed(g, this.units.weight); };
-  Words.prototype.dense = function (perMetre) { return f.dense(perMetre, this.units.density); };
+  Words.prototype.grams = function (g) { return f.weighed(g, this.journal.units.weight); };
+  Words.prototype.dense = function (perMetre) { return f.dense(perMetre, this.journal.units.density); };
 
   /* What it rests on. guess: whether nothing was measured in the yarn, so that it is one. */
   Words.prototype.restsOn = function (w) {
@@ -84,7 +82,7 @@
     if (plan.risk) {
       said.push("1 time in " + tenterhook.arithmetic.one_in(plan.risk.chance) + (w.count > 1 ? " one of them" : " it") + " comes up under " +
         this.woven(plan.risk.limit) + "; weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
-        f.shown(plan.risk.warp, this.units.length, this.steps.weave, Math.ceil) + " of warp) and it is " + this.odds(plan.risk.after) + ".");
+        f.shown(plan.risk.warp, this.journal.units.length, this.journal.step.weave, Math.ceil) + " of warp) and it is " + this.odds(plan.risk.after) + ".");
     }
     return said;
   };
@@ -131,7 +129,7 @@
   Words.prototype.instead = function (w, plan, loom, weave) {
     var a = tenterhook.arithmetic, looms = this.journal.looms, dents = Math.floor((loom.width * plan.reed.sley.dents_per_m) / 1000 + 1e-6);
     var kept = (plan.width.mm + plan.hems[0]) / plan.reed.mm, said = "";
-    var fits = a.downward(a.width_of(dents, plan.reed.sley.dents_per_m) * kept - plan.hems[0], this.steps.told);
+    var fits = a.downward(a.width_of(dents, plan.reed.sley.dents_per_m) * kept - plan.hems[0], this.journal.step.told);
     if (fits > 0) said = " The widest that fits there comes to " + this.size(fits) + (w.hemmed ? " made up." : w.wash === "settled" ? " settled." : " washed.");
     var others = Object.keys(looms).sort().filter(function (name) {
       var other = looms[name];
@@ -144,7 +142,7 @@
 
   /* `20 picks an inch (as in 3 past warps).` */
   Words.prototype.picks = function (w) {
-    return this.dense(w.beat).split("/")[0] + " picks " + (this.units.density === "in" ? "an inch" : "a centimetre") +
+    return this.dense(w.beat).split("/")[0] + " picks " + (this.journal.units.density === "in" ? "an inch" : "a centimetre") +
       (w.beatFrom ? " (" + w.beatFrom + ")" : "") + ".";
   };
 
