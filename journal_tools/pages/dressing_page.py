@@ -54,8 +54,8 @@ def dressing_view(archive: Archive, warp: Warp) -> DressingView:
     card = _card(made.tied) if made.tied is not None else None
     heddles = Part("Heddles", *heddle_words(made)) if made.shafts else None
     sley = Part("Sleying", *sley_words(made, unit)) if made.sleyed is not None else None
-    first = sum(winding_height(part) for part in windings)
-    second = (_lines_height(threading.lines) if threading else 0) + (len(card.rows) + 4 if card else 0)
+    first = 50 + sum(_winding_height(part) for part in windings)
+    second = (60 + _lines_height(threading.lines) if threading else 0) + (90 + 21 * len(card.rows) if card else 0)
     heddles, first, second = _on_a_sheet(heddles, first, second)
     sley, _, _ = _on_a_sheet(sley, first, second)
     return DressingView(
@@ -73,27 +73,27 @@ def dressing_view(archive: Archive, warp: Warp) -> DressingView:
 
 
 def _on_a_sheet(part: Part | None, first: int, second: int) -> tuple[Part | None, int, int]:
-    """The part on the sheet that has more room, and what stands on both after that, in rows."""
+    """The part on the sheet that has more room, and what then stands on both, in points."""
     if part is None:
         return None, first, second
-    rows = len(part.large) + 2 + sum(len(words) // ACROSS + 1 for words in part.said)
+    height = 30 + 20 * -(-sum(map(len, part.large)) // ACROSS) + 16 * len(part.said)
     early = first <= second
-    return replace(part, early=early), first + rows * early, second + rows * (not early)
+    return replace(part, early=early), first + height * early, second + height * (not early)
 
 
-def winding_height(part: WindingPart) -> int:
-    """About how many rows of a sheet a winding takes."""
-    return 8 + len(part.strands.rows) + _lines_height(part.bouts)
+def _winding_height(part: WindingPart) -> int:
+    """About how high a winding is on paper, in points: its title, sentences and heads, then every line."""
+    return 130 + 22 * len(part.strands.rows) + _lines_height(part.bouts)
 
 
 def _lines_height(lines: Sequence[Line]) -> int:
-    """About how many rows: of a line two and its boxes, twenty in a row; of groups that stand once three in a row."""
-    rows = 0
+    """About how high lines are: each with its words, its boxes twenty in a row, groups that stand once by threes."""
+    points = 0
     for line in lines:
-        long = sum(map(len, line.groups)) + (sum(len(group.words) for group in line.once) if len(line.once) == 1 else 0)
-        rows += 1 + long // ACROSS + -(-sum(len(row.boxes) for row in line.rows) // 20)
-        rows += -(-len(line.once) // 3) if len(line.once) > 1 else 0
-    return rows
+        words = sum(map(len, line.groups)) + (len(line.once[0].words) if len(line.once) == 1 else 0)
+        points += 29 + 20 * (words // ACROSS) + 18 * -(-sum(len(row.boxes) for row in line.rows) // 20)
+        points += 20 * -(-len(line.once) // 3) if len(line.once) > 1 else 0
+    return points
 
 
 def _unit(archive: Archive, warp: Warp, made: Dressing) -> str:
