@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from journal_tools.forecast.chain import STEPS
 from journal_tools.forecast.closeness import FIRM, SOFT, WORKING
+from journal_tools.forecast.columns import FIRST_SHARE
 from journal_tools.forecast.priors import LEVELS, MEDIANS
 from journal_tools.pages.score_part import LARGE
 from journal_tools.pages.views import Cell, Column, Table
@@ -18,7 +19,8 @@ FORECAST = (
         "Losses add as ln(later / earlier). Each step of the cloth is a level + weave + fibre + yarn +"
         " finish + closeness"
         " of sett + year + what is this warp's own + what is this piece's own, all reckoned at once from every size of"
-        " every warp. The weft counts for 65 % of the width and the warp for 65 % of the length; a finish counts from"
+        f" every warp. The weft counts for {FIRST_SHARE * 100:.0f} % of the width and the warp for as much of the"
+        " length; a finish counts from"
         " the first water on. A state that nobody measured is a span over two steps, and nothing measured is"
         " thrown away.",
         OWN,
@@ -34,9 +36,9 @@ FORECAST = (
         "range",
         "Nine times in ten: between the 5 % and the 95 % point. How much warps scatter is not taken as"
         " known: the answer"
-        " is averaged over 32 likely sets of scatters, each weighed by how well it fits. A warp's own"
+        " is averaged over some thirty likely sets of scatters, each weighed by how well it fits. A warp's own"
         " departure has long"
-        " tails (Student's t, 7 degrees of freedom), so that one wild warp moves the others little.",
+        " tails (Student's t, some 7 degrees of freedom), so that one wild warp moves the others little.",
         OWN,
     ),
     (
@@ -62,7 +64,8 @@ FORECAST = (
     ),
     (
         "rests on",
-        "The warps that measured any of these steps in the yarn; the one named first moves the answer most when it is"
+        "The warps that measured any of these steps in the yarn; the one named first, in the same weave where"
+        " there is one, moves the answer most when it is"
         " left out. What finish, weave or yarn did each by itself is not told, because few journals can tell"
         " them apart.",
         OWN,
@@ -70,7 +73,8 @@ FORECAST = (
     (
         "fulled cloth",
         "It is stopped at its size, so what it lost is a decision and not learned from, beyond its scouring. What is"
-        " learned is time: ln(ln(scoured / now)) rises in a line with ln(minutes).",
+        " learned is time: ln(ln(scoured / now)) rises in a line with ln(minutes). A plan goes by what past fullings came"
+        " to, as Student's t with a little of a guess in it: two cloths that agree promise nothing.",
         OWN,
     ),
     (
@@ -93,6 +97,19 @@ PLAN = (
         "(Wanted + hems) / e to the mean ln(washed / loom), tension on, upward to a quarter inch or half a centimetre;"
         " its picks are length × beat.",
         "arithmetic",
+    ),
+    (
+        "picks to the inch",
+        "The middle of past warps in these yarns and this weave, counted before stated, carried to another sett by"
+        " picks to ends unless warp or weft hides the other; with none, as many picks as ends, or as the weave"
+        " usually has.",
+        JUDGEMENT,
+    ),
+    (
+        "fringe",
+        f"As the record says; of one with a finished length alone, twisted, the twist takes"
+        f" {allowances.TWIST_TAKES * 100:.0f} % of its warp.",
+        "common practice, no source",
     ),
     (
         "length to wind",

@@ -103,7 +103,7 @@ def steps_of(archive: Archive, unit: str) -> dict[str, float]:
 
 
 def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
-    """Whose width was measured: warp, warp yarn, weft yarn and weave, as numbers in the order of the page's own lists."""
+    """Whose width was measured: warp, yarns and weave, as numbers in the order of the page's own lists."""
     yarns = {name: at for at, name in enumerate(shelf.yarns)}
     weaves = {name: at for at, name in enumerate(shelf.weaves)}
     warps = {name: at for at, name in enumerate(archive.journal.warps)}
