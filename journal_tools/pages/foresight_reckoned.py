@@ -73,8 +73,8 @@ FORECAST = (
     (
         "fulled cloth",
         "It is stopped at its size, so what it lost is a decision and not learned from, beyond its scouring. What is"
-        " learned is time: ln(ln(scoured / now)) rises in a line with ln(minutes). A plan goes by what past fullings came"
-        " to, as Student's t with a little of a guess in it: two cloths that agree promise nothing.",
+        " learned is time: ln(ln(scoured / now)) rises in a line with ln(minutes). A plan goes by what past fullings"
+        " came to, as Student's t with a little of a guess in it: two cloths that agree promise nothing.",
         OWN,
     ),
     (
