@@ -47,7 +47,7 @@ class Dressed:
         """What the next one takes. Where its threading is not known, it counts as this one's."""
         threading = (after.tied or self.tied, self.tied)
         differs = tuple(tied.threading if tied else () for tied in threading)
-        treadles = tuple(tied.treadles if tied else () for tied in threading)
+        treadles = tuple((tied.treadles, tied.rising) if tied else () for tied in threading)
         return NextStretch(
             name,
             number,

@@ -31,8 +31,7 @@ def runs_of(items: Sequence[T]) -> tuple[Run[T], ...]:
     The repeat that covers most is taken first, the earliest and shortest of equals, then what stands
     before and after it is treated alike.
     """
-    letters = {item: chr(0x100 + n) for n, item in enumerate(dict.fromkeys(items))}
-    text = "".join(letters[item] for item in items)  # str finds and compares far faster than a loop
+    text = _lettered(items)
     found: list[Run[T]] = []
     waiting = [(0, len(items))]
     while waiting:
@@ -59,21 +58,54 @@ def root_of(items: Sequence[T]) -> tuple[T, ...]:
     return tuple(items)
 
 
+def runs_from_left(items: Sequence[T]) -> tuple[Run[T], ...]:
+    """The row as blocks, taking at each place in turn the repeat that begins there and covers most."""
+    text = _lettered(items)
+    found: list[Run[T]] = []
+    begun = at = 0
+    while at < len(items):
+        length, times = _best_at(text, at)
+        if times < 2:
+            at += 1
+            continue
+        if at > begun:
+            found.append(Run(tuple(items[begun:at]), 1))
+        found.append(Run(tuple(items[at : at + length]), times))
+        begun = at = at + length * times
+    if at > begun:
+        found.append(Run(tuple(items[begun:at]), 1))
+    return tuple(found)
+
+
+def _lettered(items: Sequence[Hashable]) -> str:
+    """The row as text, a letter for each kind of item: str finds and compares far faster than a loop."""
+    letters = {item: chr(0x100 + n) for n, item in enumerate(dict.fromkeys(items))}
+    return "".join(letters[item] for item in items)
+
+
 def _best(text: str) -> tuple[int, int, int]:
     """(place, length, times) of the repeat that saves most; times 1 where nothing is repeated."""
     best, saved = (0, len(text), 1), 0
     for at in range(len(text)):
         if len(text) - at <= saved:
             break
-        next_at = at
-        for _ in range(_MOST_TRIED):
-            next_at = text.find(text[at], next_at + 1)
-            length = next_at - at
-            if next_at < 0 or next_at + length > len(text):
-                break
-            block, times = text[at:next_at], 1
-            while text.startswith(block, at + length * times):
-                times += 1
-            if length * (times - 1) > saved:
-                best, saved = (at, length, times), length * (times - 1)
+        length, times = _best_at(text, at)
+        if length * (times - 1) > saved:
+            best, saved = (at, length, times), length * (times - 1)
+    return best
+
+
+def _best_at(text: str, at: int) -> tuple[int, int]:
+    """(length, times) of the repeat that begins at a place and saves most; times 1 where none does."""
+    best, saved, next_at = (0, 1), 0, at
+    for _ in range(_MOST_TRIED):
+        next_at = text.find(text[at], next_at + 1)
+        length = next_at - at
+        if next_at < 0 or next_at + length > len(text):
+            break
+        block, times = text[at:next_at], 1
+        while text.startswith(block, at + length * times):
+            times += 1
+        if length * (times - 1) > saved:
+            best, saved = (length, times), length * (times - 1)
     return best

@@ -27,6 +27,7 @@ KINDS = {
     "warp in six lines": "warps/tideline-towels.html",
     "fulled warp": "warps/fold-blanket.html",
     "warp with bands": "warps/sett-sampler.html",
+    "dressing sheet": "warps/gannet-napkins/dressing.html",
     "yarn": "yarns/cottolin-22-2.html",
     "draft": "drafts/huck-squares.html",
     "loom": "looms/small-loom.html",

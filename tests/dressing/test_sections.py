@@ -1,0 +1,90 @@
+"""The threading in groups with boxes."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from journal_tools.dressing.runs import root_of, runs_of
+from journal_tools.dressing.sections import Section, sections_of, threaded
+from journal_tools.notation import parse_threading, print_sets
+
+THREADINGS = st.lists(st.sets(st.integers(1, 8), max_size=2).map(frozenset), min_size=1, max_size=60)
+
+
+def told(threading: str, ends: int) -> list[tuple[int, list[str]]]:
+    """Each section: how often, and its groups."""
+    sections = sections_of(parse_threading(threading), ends)
+    return [(each.times, [print_sets(group) for group in each.groups]) for each in sections]
+
+
+class TestGroups:
+    def test_a_repeat_is_a_group(self) -> None:
+        """A point on four over 72 ends is twelve times the six of its repeat, with a box each."""
+        assert [(12, ["1-4, 3, 2"])] == told("1-4, 3-2", 72)
+
+    def test_the_last_repeat_is_broken_off(self) -> None:
+        """73 ends of it are twelve repeats, and the first end once more."""
+        assert [(12, ["1-4, 3, 2"]), (1, ["1"])] == told("1-4, 3-2", 73)
+        assert [False, True] == [each.broken for each in sections_of(parse_threading("1-4, 3-2"), 73)]
+
+    def test_two_shafts_fill_a_hand(self) -> None:
+        """Plain weave over 28 ends is drawn in by eights, and the four left over last."""
+        assert [(3, ["4 times (1, 2)"]), (1, ["1, 2, 1, 2"])] == told("1, 2", 28)
+
+    @pytest.mark.parametrize(
+        ("threading", "groups"),
+        [
+            ("3 times (1-4), 3 times (2, 1, 4, 3)", ["1-4"] * 3 + ["2, 1, 4, 3"] * 3),
+            ("1-8, 7-2", ["1-8", "7-2"]),
+            ("1, 3, 1, 3, 1, 2, 4, 2, 4, 2", ["1, 3, 1, 3, 1, 2, 4, 2, 4, 2"]),
+            (
+                "6 times (1, 2), 3 times (3, 4), 2 times (1, 2), 3 times (3, 4)",
+                ["3 times (1, 2)", "3 times (1, 2)", "3 times (3, 4)", "1, 2, 1, 2", "3 times (3, 4)"],
+            ),
+        ],
+    )
+    def test_a_long_repeat_is_cut_where_it_turns_or_repeats(self, threading: str, groups: list[str]) -> None:
+        """Ten ends are one group; more are cut into four to eight, at the ends of small repeats and at turns."""
+        ends = 5 * len(parse_threading(threading))
+
+        assert [(5, groups)] == told(threading, ends)
+
+    def test_borders(self) -> None:
+        """A threading for the whole width tells its borders once and its middle as often as it stands."""
+        assert [(1, ["1-4, 1-4"]), (10, ["1-4, 3, 2"]), (1, ["1, 4-1, 4-1"])] == told(
+            "2 times (1-4), 10 times (1-4, 3-2), 1, 2 times (4-1)", 77
+        )
+
+    def test_rows_count_ends(self) -> None:
+        """Each box is numbered by the end that it brings the count to: 5 and 9, then 14 and 18."""
+        two = (parse_threading("1-5"), parse_threading("1-4"))
+
+        assert [(5, 9), (14, 18)] == list(Section(two, 2, 1).rows())
+
+
+class TestEveryThreading:
+    @given(THREADINGS, st.integers(1, 500))
+    def test_boxes_times_groups_are_the_ends(self, threading: list[frozenset[int]], ends: int) -> None:
+        """The groups of all boxes, one after the other, are the threading end by end, and so count up to the ends."""
+        sections = sections_of(tuple(threading), ends)
+        drawn_in = [end for each in sections for _ in range(each.times) for group in each.groups for end in group]
+        counted = [to for each in sections for row in each.rows() for to in row]
+
+        assert list(threaded(tuple(threading), ends)) == drawn_in
+        assert ends == sum(sum(map(len, each.groups)) * each.times for each in sections)
+        assert sum(each.boxes for each in sections) == len(counted)
+        assert ends == counted[-1]
+        assert all(1 <= len(group) <= 10 for each in sections for group in each.groups)
+
+    @given(st.lists(st.sampled_from("ab c"), max_size=80))
+    def test_runs_are_the_row(self, items: list[str]) -> None:
+        """Blocks, each as often as it stands, put end to end are the row."""
+        assert items == [item for run in runs_of(items) for item in run.block * run.times]
+
+    @given(st.lists(st.sampled_from("ab"), min_size=1, max_size=12), st.integers(1, 5))
+    def test_the_root(self, items: list[str], times: int) -> None:
+        """The shortest repeat of a row is that of the row repeated."""
+        assert root_of(items) == root_of(items * times)
+        assert tuple(items) == root_of(items) * (len(items) // len(root_of(items)))
