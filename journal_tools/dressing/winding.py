@@ -19,6 +19,8 @@ HANDFUL_MM = Fraction(508, 10)
 """Width of a bout in the reed, where the order allows it: 2 in (common practice, no source)."""
 NO_SETT = 40
 """Ends of a bout where no sett is known."""
+BY_TURNS = 4
+"""Stripes of one end from which on an order may have two colours by turns."""
 TOGETHER = (2, 4)
 """Ends that are wound at once with a paddle, of which the spools are counted."""
 
@@ -213,7 +215,10 @@ def _repeats(items: Sequence[str]) -> list[tuple[tuple[Stripe, ...], int]]:
     Repeats of whole stripes keep `4 slate, 24 bone` together behind an edge of 20 bone; repeats of
     ends see that of two colours in turn, where a stripe of two ends would hide it.
     """
-    by_stripe = [(run.block, run.times) for run in runs_of(stripes_of(items))]
+    stripes = stripes_of(items)
+    by_stripe = [(run.block, run.times) for run in runs_of(stripes)]
+    if sum(ends == 1 for _, ends in stripes) < BY_TURNS:
+        return by_stripe
     by_end = [(stripes_of(run.block), run.times) for run in runs_of(items) if len(set(run.block)) > 1]
     if sum(_ends(block) * times for block, times in by_end) < len(items):
         return by_stripe  # a stripe of one colour stands between: it is cut evenly, as a stripe

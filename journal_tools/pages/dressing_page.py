@@ -52,7 +52,7 @@ def dressing_view(archive: Archive, warp: Warp) -> DressingView:
     windings = tuple(winding_parts(archive, made, unit))
     threading = _threading(made) if made.sections else None
     card = _card(made.tied) if made.tied is not None else None
-    heddles = Part("Heddles", *heddle_words(made)) if made.shafts else None
+    heddles = Part("Heddles", *heddle_words(made, archive.public)) if made.shafts else None
     sley = Part("Sleying", *sley_words(made, unit)) if made.sleyed is not None else None
     first = 50 + sum(_winding_height(part) for part in windings)
     second = (60 + _lines_height(threading.lines) if threading else 0) + (90 + 21 * len(card.rows) if card else 0)

@@ -53,12 +53,15 @@ def _lower(heading: str) -> str:
     return heading[:1].lower() + heading[1:] if heading.startswith("The ") else heading
 
 
-def heddle_words(made: Dressing) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """The heddles of each shaft, large; and against what they are held, small."""
+def heddle_words(made: Dressing, public: bool) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The heddles of each shaft, large; and against what they are held, small.
+
+    public: whether the sheet is for others, who are not told what a loom has.
+    """
     used = [each for each in made.shafts if each.needed]
     large = tuple(f"Shaft {each.shaft}: {each.needed}{_has(each)}" for each in used)
     if made.loom is None or all(each.has is None for each in used):
-        return large, ("How many heddles the loom has is not written down.",)
+        return large, () if public else ("How many heddles the loom has is not written down.",)
     if not made.moves:
         return large, ("The loom has enough on every shaft.",)
     return large, tuple(_moves(made))

@@ -30,8 +30,11 @@ RECORDS = {
     "finishes/hand-40-line.html",
     "looms/small-loom.html",
     "warps/estuary-towels.html",
+    "warps/estuary-towels/dressing.html",
     "warps/fold-blanket.html",
+    "warps/fold-blanket/dressing.html",
     "warps/gannet-napkins.html",
+    "warps/gannet-napkins/dressing.html",
     "yarns/cottolin-22-2.html",
     "yarns/cotton-8-2.html",
     "yarns/linen-20-2.html",
@@ -42,6 +45,7 @@ OWN = {
     "warps/blue-towels.html",
     "warps/lost-scarf.html",
     "warps/sett-sampler.html",
+    "warps/sett-sampler/dressing.html",
     "warps/tideline-towels.html",
 }
 THEME = re.compile(r"assets/|404\.html$|sitemap\.xml(\.gz)?$|search/search_index\.js(on)?$")
