@@ -56,6 +56,8 @@ def dressing_view(archive: Archive, warp: Warp) -> DressingView:
     sley = Part("Sleying", *sley_words(made, unit)) if made.sleyed is not None else None
     first = 50 + sum(_winding_height(part) for part in windings)
     second = (60 + _lines_height(threading.lines) if threading else 0) + (90 + 21 * len(card.rows) if card else 0)
+    if threading is None and card is None:
+        second = first  # one sheet holds it all
     heddles, first, second = _on_a_sheet(heddles, first, second)
     sley, _, _ = _on_a_sheet(sley, first, second)
     return DressingView(
