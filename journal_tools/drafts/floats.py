@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
+
+System = Literal["warp", "weft"]
+Side = Literal["face", "back"]
 
 
 @dataclass(frozen=True)
@@ -21,25 +24,86 @@ class LongestFloats:
     weft: int | None
 
 
+@dataclass(frozen=True)
+class Float:
+    """The longest floats of one system on one side.
+
+    threads: crossings that they run over; None where a thread is never crossed, 0 where none lies there.
+    at: (thread, first crossing) of each, by places from 0: ends and picks of the warp's, picks and ends of the weft's.
+    """
+
+    system: System
+    side: Side
+    threads: int | None
+    at: tuple[tuple[int, int], ...]
+
+    def mm(self, crossed_per_m: float | None) -> float | None:
+        """Its length in the cloth, by the threads to the metre that it crosses."""
+        return None if not self.threads or not crossed_per_m else self.threads / crossed_per_m * 1000
+
+
 def longest_floats(over: NDArray[np.bool_]) -> LongestFloats:
     """The longest floats on either side of a cloth of which `over` is one repeat.
 
     over: shape (picks, ends), True where the warp is over. A float is a longest run of equal
     crossings along one thread, and runs on from the end of the repeat into its beginning.
     """
-    return LongestFloats(warp=_longest_run(over), weft=_longest_run(over.T))
+    runs = run_lengths(over), run_lengths(over.T)
+    warp, weft = (None if not run.all() else int(run.max()) for run in runs)
+    return LongestFloats(warp, weft)
 
 
-def _longest_run(crossings: NDArray[np.bool_]) -> int | None:
-    """The longest run down the columns, or None where a column never changes."""
+def floats(over: NDArray[np.bool_]) -> tuple[Float, ...]:
+    """The longest floats of warp and weft on face and back, with every place where they begin."""
+    sides: tuple[Side, Side] = ("face", "back")
+    ways: tuple[tuple[System, NDArray[np.bool_], Side], ...] = (("warp", over, "face"), ("weft", over.T, "back"))
+    return tuple(
+        _longest(table, table if side == up else ~table, system, side) for system, table, up in ways for side in sides
+    )
+
+
+def _longest(table: NDArray[np.bool_], there: NDArray[np.bool_], system: System, side: Side) -> Float:
+    """Of the runs down the columns of `table`, the longest that lie where `there` is True."""
     import numpy as np
 
-    if bool((crossings == crossings[0]).all(axis=0).any()):
-        return None
-    run = np.ones(crossings.shape[1], dtype=np.int64)
-    longest = 1
-    # Twice round: a run that crosses the end of the repeat is whole the second time.
-    for before, here in zip([*crossings, *crossings], [*crossings[1:], *crossings], strict=False):
-        run = np.where(here == before, run + 1, 1)
-        longest = max(longest, int(run.max()))
-    return longest
+    runs = run_lengths(table)
+    endless = np.flatnonzero((runs == 0).all(axis=0) & there.all(axis=0))
+    if len(endless):
+        return Float(system, side, None, tuple((int(thread), 0) for thread in endless))
+    here = np.where(there, runs, 0)
+    longest = int(here.max(initial=0))
+    begins = there & ~np.roll(there, 1, axis=0) & (here == longest)
+    at = np.argwhere(begins.T) if longest else np.empty((0, 2), dtype=int)
+    return Float(system, side, longest, tuple((int(thread), int(start)) for thread, start in at))
+
+
+def too_long(over: NDArray[np.bool_], warp: int | None, weft: int | None) -> NDArray[np.bool_]:
+    """The crossings that lie in a float of more than so many threads (shape as `over`); None bears any."""
+    import numpy as np
+
+    found = np.zeros(over.shape, dtype=bool)
+    for table, most, turned in ((over, warp, False), (over.T, weft, True)):
+        if most is not None:
+            runs = run_lengths(table)
+            beyond = (runs > most) | (runs == 0)
+            found |= beyond.T if turned else beyond
+    return found
+
+
+def run_lengths(table: NDArray[np.bool_]) -> NDArray[np.int64]:
+    """How long the run is that each crossing lies in, down its column and round the repeat; 0 in a column
+    that never changes (shape as the table)."""
+    import numpy as np
+
+    rows = len(table)
+    changes = table != np.roll(table, 1, axis=0)
+    twice = np.concatenate([changes, changes])
+    places = np.arange(2 * rows)[:, None]
+    since = np.maximum.accumulate(np.where(twice, places, -1), axis=0)
+    until = np.minimum.accumulate(np.where(twice, places, 2 * rows)[::-1], axis=0)[::-1]
+    # A crossing's run begins at the last change before it and ends before the next one: seen in the second
+    # round for its beginning and in the first for its end.
+    begins = since[rows:] - rows
+    ends = np.concatenate([until[1:rows], until[rows : rows + 1]])
+    found: NDArray[np.int64] = np.where(changes.any(axis=0), ends - begins, 0)
+    return found

@@ -1,0 +1,53 @@
+"""What a draft takes of a loom, and what it could do without."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from journal_tools.drafts.draft import Draft
+
+ONE_REPEAT = 64
+"""A threading of no more ends is taken to be threaded over and over (judgement)."""
+
+
+@dataclass(frozen=True)
+class Needs:
+    """shafts_that_would_do: one for each different end. unused_shafts: named, but with no end or never lifted.
+    unused_treadles: tied and never pressed. idle: shafts that are threaded and never move."""
+
+    shafts_that_would_do: int
+    unused_shafts: tuple[int, ...]
+    idle_shafts: tuple[int, ...]
+    unused_treadles: tuple[int, ...]
+
+
+def needs(draft: Draft) -> Needs:
+    """What a draft needs and what it does not."""
+    threaded = frozenset[int]().union(*draft.threading)
+    lifted = frozenset[int]().union(*draft.picks)
+    pressed = frozenset[int]().union(*(draft.treadling or ()))
+    tied = frozenset[int]().union(*(draft.tie_up or ()))
+    moves = {end: frozenset(n for n, pick in enumerate(draft.picks) if pick & end) for end in set(draft.threading)}
+    return Needs(
+        len({moved for moved in moves.values() if moved}),
+        tuple(sorted((tied | lifted) - threaded)),
+        tuple(sorted(threaded - lifted)),
+        tuple(treadle for treadle in range(1, draft.treadles + 1) if treadle not in pressed),
+    )
+
+
+def plain_weave_on(draft: Draft) -> tuple[frozenset[int], frozenset[int]] | None:
+    """The two lifts that weave plain on a threading, so that every other end is up; None where none do.
+
+    An end without a heddle, or two neighbours on one shaft, make it impossible; so does a short repeat whose
+    last end is on a shaft with its first.
+    """
+    ends = draft.threading * 2 if len(draft.threading) <= ONE_REPEAT else draft.threading
+    odd, even = (frozenset[int]().union(*ends[start::2]) for start in (0, 1))
+    found = []
+    for up, down, start in ((odd, even, 0), (even, odd, 1)):
+        lift = up - down
+        if not all(end & lift for end in ends[start::2]):
+            return None
+        found.append(lift)
+    return found[0], found[1]
