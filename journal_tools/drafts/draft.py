@@ -10,6 +10,9 @@ from journal_tools.quantities import Unreadable
 MOST_CROSSINGS = 40_000_000
 """Ends times picks of the largest draft that is drawn: 5,000 ends by 8,000 picks."""
 
+MOST_TIMES = 100
+"""The thickest thread beside the usual one, and the most room that one takes."""
+
 
 @dataclass(frozen=True)
 class Draft:
@@ -20,6 +23,11 @@ class Draft:
     lift_plan: the shafts of each pick. rising: whether the shafts named go up; else they sink and
     all others stay up, for tie-up and lift plan alike.
     warp_colours, weft_colours: a colour name each thread, repeated over the cloth; may be empty.
+    warp_order, weft_order: the role or shuttle of each thread, such as ground and pattern, begun again likewise.
+    warp_thickness, weft_thickness: how thick each thread is beside the usual 1; warp_spacing, weft_spacing:
+    the room that each takes beside the usual 1, less where crammed; begun again likewise.
+    floating_selvedges: ends at each edge without a heddle, not in the threading: the shuttle goes over them
+    going in and under them coming out.
 
     Raises Unreadable when these do not fit together.
     """
@@ -31,8 +39,18 @@ class Draft:
     rising: bool = True
     warp_colours: tuple[str, ...] = ()
     weft_colours: tuple[str, ...] = ()
+    warp_order: tuple[str, ...] = ()
+    weft_order: tuple[str, ...] = ()
+    warp_thickness: tuple[float, ...] = ()
+    weft_thickness: tuple[float, ...] = ()
+    warp_spacing: tuple[float, ...] = ()
+    weft_spacing: tuple[float, ...] = ()
+    floating_selvedges: int = 0
 
     def __post_init__(self) -> None:
+        for figure in (*self.warp_thickness, *self.weft_thickness, *self.warp_spacing, *self.weft_spacing):
+            if not 0 < figure <= MOST_TIMES:
+                raise Unreadable(str(figure), f"A thread is more than 0 and at most {MOST_TIMES} times the usual one.")
         if not self.threading:
             raise Unreadable("", "A draft wants a threading: threading: 1-4.")
         if self.lift_plan is not None and (self.tie_up is not None or self.treadling is not None):

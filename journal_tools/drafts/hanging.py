@@ -63,7 +63,7 @@ class Hanging:
 
     @property
     def verdict(self) -> str:
-        """"together", "layers" (whole cloths on one another, as in a double cloth), "loose" (threads that
+        """ "together", "layers" (whole cloths on one another, as in a double cloth), "loose" (threads that
         nothing binds) or "apart": parts so unequal that a slip is likelier than a second cloth."""
         if self.together:
             return "together"

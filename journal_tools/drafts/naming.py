@@ -65,8 +65,11 @@ def _plain_or_ribbed(repeat: NDArray[np.bool_]) -> Name | None:
 
     across = [tuple(row) for row in repeat.tolist()]
     along = [tuple(column) for column in repeat.T.tolist()]
-    if len(set(across)) != 2 or len(set(along)) != 2 or np.array_equal(repeat[0], repeat[-1]) or across[0] != tuple(
-        not crossing for crossing in next(row for row in across if row != across[0])
+    if (
+        len(set(across)) != 2
+        or len(set(along)) != 2
+        or np.array_equal(repeat[0], repeat[-1])
+        or across[0] != tuple(not crossing for crossing in next(row for row in across if row != across[0]))
     ):
         return None
     picks, ends = _groups(across), _groups(along)

@@ -236,7 +236,7 @@ class TestBeforeThreading:
 
         assert selvedge(plain).catches
         assert selvedge(twill).catches
-        alike = selvedge(twill[:, [0, 1, 0]])  # both edges stay up for the same two picks: at one of them every turn slips
+        alike = selvedge(twill[:, [0, 1, 0]])  # both edges stay for the same two picks: at one every turn slips
         assert {0, alike.turns} == {alike.missed_left, alike.missed_right}
 
     def test_unused(self) -> None:
