@@ -14,7 +14,9 @@ def colour_words(items: Sequence[str]) -> str:
     Where one colour ends a repeat and begins the next, the two are one stripe, which hides the
     repeat of `8 times (black, gold), 8 times (gold, black)`; the ends themselves still show it.
     """
-    written = (print_colours(items), *(_written(runs) for runs in (runs_from_left(items), runs_of(items))))
+    found = (print_colours(items), *(_written(runs) for runs in (runs_from_left(items), runs_of(items))))
+    # At the board hands go one way: a mirror is written out.
+    written = [text for text in found if "mirrored (" not in text and "pointed (" not in text] or list(found)
     return min(written, key=len)
 
 

@@ -11,15 +11,20 @@ from journal_tools.notation.lists import (
     print_colours,
     print_sets,
 )
+from journal_tools.notation.profile import Blocks, found_blocks, parse_profile, print_profile
 
 __all__ = [
     "NOTATION",
+    "Blocks",
     "Sets",
+    "found_blocks",
     "parse_colours",
     "parse_lift_plan",
+    "parse_profile",
     "parse_threading",
     "parse_tie_up",
     "parse_treadling",
     "print_colours",
+    "print_profile",
     "print_sets",
 ]

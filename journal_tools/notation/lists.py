@@ -1,7 +1,7 @@
 """The short notation for threadings, tie-ups, treadlings, lift plans and colour orders.
 
     sequence = item { "," item }
-    item     = [ number "times" ] "(" sequence ")" | thread
+    item     = [ number "times" | "mirrored" | "pointed" ] "(" sequence ")" | thread
     thread   = run | set | "none"        in threadings, tie-ups, treadlings and lift plans
              | [ number ] colour         in colour orders
     run      = number "-" number         both ends counted, up or down
@@ -41,6 +41,8 @@ with commas between them.
 | `none` | an end without a heddle, a treadle with nothing tied, a pick with nothing lifted |
 | `12 times (1-4, 3-2)` | what the brackets hold, twelve times over |
 | `2 times (3 times (1, 2), 4-1)` | brackets within brackets |
+| `pointed (1-8)` | 1 to 8 and back to 1, turning on 8, which stands once |
+| `mirrored (1-8)` | 1 to 8 and back to 1, with 8 twice |
 | `20 bone, 4 slate` | twenty threads of one colour, then four of another |
 
 - **threading**: the shaft of each end, from the first end to the last.
@@ -117,7 +119,13 @@ def print_sets(sets: Sequence[frozenset[int]]) -> str:
 def print_colours(colours: Sequence[str]) -> str:
     """The notation of a colour order: "20 bone, 12 times (4 slate, 24 bone)"."""
     stripes = [(colour, len(list(same))) for colour, same in groupby(colours)]
-    return shorthand(stripes, _write_stripes)
+    return shorthand(stripes, _write_stripes, half_a_stripe)
+
+
+def half_a_stripe(stripe: tuple[str, int]) -> tuple[str, tuple[str, int]]:
+    """The half of the stripe that a mirror turns in: with an odd number its middle thread stands once."""
+    colour, number = stripe
+    return ("pointed" if number % 2 else "mirrored"), (colour, (number + 1) // 2)
 
 
 def _read_sets(text: str, what: str, example: str) -> Sets:
@@ -158,13 +166,20 @@ def _write_sets(sets: Sequence[frozenset[int]]) -> str:
     at = 0
     while at < len(sets):
         end = _run_end(sets, at)
-        if end - at > 2:
+        turns = end - at == 2 and at > 1 and "-" in parts[-1] and _turns(sets, at)
+        if end - at > 2 or turns:
             parts.append(f"{min(sets[at])}-{min(sets[end - 1])}")
         else:
             end = at + 1
             parts.append("+".join(map(str, sorted(sets[at]))) or "none")
         at = end
     return ", ".join(parts)
+
+
+def _turns(sets: Sequence[frozenset[int]], at: int) -> bool:
+    """Whether a run turns here and goes back the way it came: `1-4, 3-2`."""
+    before, last, here, after = (min(each) for each in sets[at - 2 : at + 2])
+    return last - before == here - after and here - last == after - here
 
 
 def _run_end(sets: Sequence[frozenset[int]], at: int) -> int:

@@ -1,7 +1,7 @@
 """Reads a list of items with commas, brackets and repeats; what an item is, its caller knows.
 
 sequence = item { "," item }
-item     = [ number "times" ] "(" sequence ")" | thread
+item     = [ number "times" | "mirrored" | "pointed" ] "(" sequence ")" | thread
 """
 
 from __future__ import annotations
@@ -19,6 +19,8 @@ MOST_THREADS = 20_000
 
 _BLANK = re.compile(r"\s*")
 _REPEAT = re.compile(r"([0-9]+)\s*times\s*\(")
+_FOLD = re.compile(r"(mirrored|pointed)\s*\(")
+_BARE_FOLD = re.compile(r"\b(?:mirrored|pointed)\b(?!\s*\()")
 _ODD_REPEAT = re.compile(r"\b([0-9]+)\s*(?:time|[xX×*])?\s*\(")
 _BARE_REPEAT = re.compile(r"\b[0-9]+\s*times\b(?!\s*\()")
 _WORD = re.compile(r"[^\s,()]+")
@@ -36,16 +38,18 @@ def read_sequence(
     """
     plain = text.translate(_DASHES)  # one character for one, so that columns stay
     items: list[Thread] = []
-    outer: list[tuple[int, int, list[Thread]]] = []  # a bracket's column, its times, what stood before
+    outer: list[tuple[int, int, str, list[Thread]]] = []  # a bracket's column, times, fold, what stood before
     column, expecting = _skip(plain, 0), True
     if column == len(plain):
         raise Unreadable(text, f"Nothing is written here. It looks like this: {example}.")
     while expecting or column < len(plain):
-        repeat = _REPEAT.match(plain, column)
+        repeat, fold = _REPEAT.match(plain, column), _FOLD.match(plain, column)
         mark = plain[column : column + 1]
-        if expecting and (repeat or mark == "("):
-            end = repeat.end() if repeat else column + 1
-            outer.append((end - 1, how_many(text, repeat.group(1), column) if repeat else 1, items))
+        if expecting and (repeat or fold or mark == "("):
+            opened_by = repeat or fold
+            end = opened_by.end() if opened_by else column + 1
+            times = how_many(text, repeat.group(1), column) if repeat else 1
+            outer.append((end - 1, times, fold.group(1) if fold else "", items))
             items = []
         elif expecting:
             found = thread(plain, column)
@@ -56,9 +60,10 @@ def read_sequence(
         elif mark == ",":
             end, expecting = column + 1, True
         elif mark == ")" and outer:
-            _, times, before = outer.pop()
-            _refuse_long(text, len(before) + times * len(items))
-            items, end = before + times * items, column + 1
+            _, times, way, before = outer.pop()
+            inside = folded(items, way) if way else items
+            _refuse_long(text, len(before) + times * len(inside))
+            items, end = before + times * inside, column + 1
         else:
             comma_helps = mark == "(" or (mark != ")" and thread(plain, column) is not None)
             raise _no_item(text, plain, column, wanted, example, comma_helps)
@@ -69,6 +74,11 @@ def read_sequence(
         right = f"There is a bracket opened at column {opened + 1} that nothing closes."
         raise Unreadable(text, right, opened, text.rstrip() + ")" * len(outer))
     return tuple(items)
+
+
+def folded(items: list[Thread], way: str) -> list[Thread]:
+    """Threads and then the same backwards; "pointed": turning on the last, which stands once, "mirrored": twice."""
+    return items + (items[-2::-1] if way == "pointed" else items[::-1])
 
 
 def how_many(text: str, digits: str, column: int) -> int:
@@ -108,6 +118,11 @@ def _no_item(text: str, plain: str, column: int, wanted: str, example: str, comm
         if bare.start() <= column < bare.end():
             bracket = f"{bare.group()} ({example})"
             right = f"What is repeated stands in brackets, at column {bare.end() + 1}: {bracket}."
+            return Unreadable(text, right, bare.end())
+    for bare in _BARE_FOLD.finditer(plain):
+        if bare.start() <= column < bare.end():
+            turned, where = bare.group(), f"at column {bare.end() + 1}"
+            right = f"What is {turned} stands in brackets, {where}: {turned} ({example})."
             return Unreadable(text, right, bare.end())
     mark = plain[column : column + 1]
     if mark == "" and text.rstrip().endswith(","):
