@@ -2,15 +2,27 @@
 
 from __future__ import annotations
 
+import dataclasses
 import difflib
 from collections.abc import Iterator, Mapping
 
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import named_weave, weave_names
+from journal_tools.drafts.making import (
+    Accent,
+    double_cloth,
+    from_blocks,
+    refuse_what_is_not_held,
+    spacing_in_dents,
+    with_accents,
+    with_tabby,
+)
 from journal_tools.ledger import Ledger, ledger_of, questions
 from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Journal
+from journal_tools.records.draft_parts import AccentEnd
+from journal_tools.records.notated import ColourOrder
 
 PARTS = {"threading": "threading", "tie-up": "tie_up", "treadle": "treadling", "lift plan": "lift_plan"}
 """The words for the parts of a draft, and the keys that they stand under."""
@@ -18,17 +30,68 @@ PARTS = {"threading": "threading", "tie-up": "tie_up", "treadle": "treadling", "
 
 def woven_draft(draft: Draft) -> Woven:
     """The draft that a record's text describes. Raises Unreadable when its parts do not fit together."""
-    made = Woven(
-        draft.threading.items if draft.threading else (),
-        draft.tie_up.items if draft.tie_up else None,
-        draft.treadling.items if draft.treadling else None,
-        draft.lift_plan.items if draft.lift_plan else None,
-        draft.shed == "rising",
-        draft.warp_colours.items if draft.warp_colours else (),
-        draft.weft_colours.items if draft.weft_colours else (),
-    )
+    refuse_what_is_not_held((draft.weave or "", *(draft.warp_order.items if draft.warp_order else ())))
+    made = _layered(draft) if draft.upper is not None or draft.lower is not None else _single(draft)
+    if draft.accents:
+        made = with_accents(made, (_accent(each) for each in draft.accents))
     made.refuse_beyond(draft.shafts.number if draft.shafts else None, draft.treadles.number if draft.treadles else None)
     return made
+
+
+def _layered(draft: Draft) -> Woven:
+    if draft.upper is None or draft.lower is None:
+        raise Unreadable("", "A double cloth wants both its layers, upper and lower.")
+    if draft.threading is not None or draft.profile is not None:
+        raise Unreadable("", "Write either the threading of the whole, or upper and lower, and not both.")
+    made = double_cloth(woven_draft(draft.upper), woven_draft(draft.lower))
+    return dataclasses.replace(made, floating_selvedges=_floating(draft))
+
+
+def _single(draft: Draft) -> Woven:
+    units = draft.blocks or {}
+    if (draft.threading is not None and draft.profile is not None) or (
+        draft.treadling is not None and draft.profile_treadling is not None
+    ):
+        raise Unreadable("", "Write either a threading and treadling thread by thread, or their profile, and not both.")
+    threading = draft.threading.items if draft.threading else ()
+    if draft.profile is not None:
+        ends = {letter: block.threading.items if block.threading else None for letter, block in units.items()}
+        threading = from_blocks(ends, draft.profile.items, "threading")
+    treadling = draft.treadling.items if draft.treadling else None
+    if draft.profile_treadling is not None:
+        picks = {letter: block.treadling.items if block.treadling else None for letter, block in units.items()}
+        treadling = from_blocks(picks, draft.profile_treadling.items, "treadling")
+    lifts, order = draft.lift_plan.items if draft.lift_plan else None, _items(draft.weft_order)
+    if draft.tabby_between is not None:
+        treadling = None if treadling is None else with_tabby(treadling, draft.tabby_between.items)
+        lifts = None if lifts is None else with_tabby(lifts, draft.tabby_between.items)
+        order = order or ("pattern", "tabby")
+    return Woven(
+        threading,
+        draft.tie_up.items if draft.tie_up else None,
+        treadling,
+        lifts,
+        draft.shed == "rising",
+        _items(draft.warp_colours),
+        _items(draft.weft_colours),
+        _items(draft.warp_order),
+        order,
+        warp_spacing=spacing_in_dents(draft.ends_in_dents.items) if draft.ends_in_dents else (),
+        floating_selvedges=_floating(draft),
+    )
+
+
+def _items(order: ColourOrder | None) -> tuple[str, ...]:
+    return order.items if order else ()
+
+
+def _floating(draft: Draft) -> int:
+    return draft.floating_selvedges.number if draft.floating_selvedges else 0
+
+
+def _accent(end: AccentEnd) -> Accent:
+    shafts = end.shaft.items[0] if end.shaft else frozenset[int]()
+    return Accent(end.end.number if end.end else 0, shafts, end.colour or "", end.way == "added")
 
 
 def check(journal: Journal, ledgers: Mapping[str, Ledger] | None = None) -> tuple[Problem, ...]:

@@ -171,7 +171,7 @@ def analysed(
         selvedge(over),
         needs(draft),
         plain_weave_on(draft),
-        slip_in(draft.threading),
+        None if "accent" in draft.warp_order else slip_in(draft.threading),
         _agrees(repeat, name, said_weave),
     )
 

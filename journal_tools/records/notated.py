@@ -42,10 +42,10 @@ class ColourOrder:
 
 
 def _sets(parse: Callable[[str], tuple[frozenset[int], ...]]) -> Callable[[Spot], Sets]:
-    return lambda spot: Sets(spot.text(), _at_column(parse, spot.text()))
+    return lambda spot: Sets(spot.text(), at_column(parse, spot.text()))
 
 
-def _at_column(parse: Callable[[str], T], text: str) -> T:
+def at_column(parse: Callable[[str], T], text: str) -> T:
     """What the notation reads; where it cannot, the column stands in the message with the text there."""
     try:
         return parse(text)
@@ -65,4 +65,4 @@ lift_plan = _sets(parse_lift_plan)
 
 def colours(spot: Spot) -> ColourOrder:
     """A colour order."""
-    return ColourOrder(spot.text(), _at_column(parse_colours, spot.text()))
+    return ColourOrder(spot.text(), at_column(parse_colours, spot.text()))

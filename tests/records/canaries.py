@@ -12,6 +12,7 @@ import yaml
 from journal_tools.quantities import Units
 from journal_tools.records import KINDS, Draft, Journal, Piece, Planned, Settings, Stretch, Warp, read_journal
 from journal_tools.records.cloth import SizeAt, Weft
+from journal_tools.records.draft_parts import AccentEnd, Block
 from journal_tools.records.hem import Fringe, Hem
 from journal_tools.records.model import FieldWords, Model, words_of
 from journal_tools.records.spot import Reading, Spot
@@ -77,6 +78,12 @@ def value_of(kind: type[Model], key: str, words: FieldWords) -> Any:
             return {free("band"): filled(BandSizes if kind is Piece else Band)}
         case "fulling" if kind in CLOTH:
             return {f"8 min {free('minutes')}": "141 x 203 cm"}
+        case "blocks":
+            return {"A": filled(Block)}
+        case "accents":
+            return [filled(AccentEnd)]
+        case "upper" | "lower":
+            return {"threading": "1, 2", "lift_plan": "1, 2"}
         case "draft" if kind is Stretch:
             return filled(Draft)
     if key in PARTS and kind in (*CLOTH, Planned, BandSizes):
@@ -125,7 +132,7 @@ def every_word() -> dict[str, bool]:
     kinds = (Settings, *KINDS.values(), Stretch, Piece, Planned, WarpYarn, Weft, YarnUse, SizeAt, Hem, Fringe, Band)
     return {
         word(kind, key): words.public
-        for kind in (*kinds, BandSizes)
+        for kind in (*kinds, BandSizes, AccentEnd)
         for key, (_, words) in words_of(kind).items()
         if key == "colours" or word(kind, key) in str(value_of(kind, key, words)).split(" ")
     }

@@ -16,6 +16,7 @@ import pytest
 from journal_tools.ledger import Row, ledger_of
 from journal_tools.records import KINDS, Journal, Piece, Planned, Settings, Stretch, public, read_journal
 from journal_tools.records.cloth import SizeAt, Weft
+from journal_tools.records.draft_parts import AccentEnd, Block
 from journal_tools.records.hem import Fringe, Hem
 from journal_tools.records.model import Model, words_of
 from journal_tools.records.warp import Band, BandSizes, WarpYarn, YarnUse
@@ -47,7 +48,10 @@ SHARED = {
     KINDS[
         "drafts"
     ]: """title notes_for_everyone photos_for_everyone shafts treadles threading tie_up treadling lift_plan
-        shed warp_colours weft_colours weave""",
+        shed warp_colours weft_colours weave blocks profile profile_treadling tabby_between warp_order weft_order
+        ends_in_dents accents floating_selvedges upper lower""",
+    Block: "threading treadling",
+    AccentEnd: "end shaft colour way",
     KINDS["looms"]: "title notes_for_everyone photos_for_everyone shafts treadles width",
     KINDS["finishes"]: "title notes_for_everyone photos_for_everyone care cautions fulling",
 }

@@ -17,6 +17,7 @@ import yaml
 
 from journal_tools.records import KINDS, Draft, Finish, Piece, Planned, Settings, Stretch, Warp, Yarn, readers
 from journal_tools.records.cloth import Fringe, Hem, SizeAt, Weft
+from journal_tools.records.draft_parts import AccentEnd, Block
 from journal_tools.records.model import FieldWords, Model, words_of
 from journal_tools.records.warp import Band, BandSizes, WarpYarn, YarnUse
 from tests.photographs import photograph
@@ -112,9 +113,13 @@ class Planter:
         return words.example
 
 
+OTHERWISE = ("lift_plan", "profile", "profile_treadling", "upper", "lower")
+"""Keys of a draft that say otherwise what others of its keys say."""
+
+
 def of_its_own(self: Planter, _: str) -> list[Any]:
     """Two stretches: one with a draft's name, one with a draft of its own."""
-    draft = self.fields(Draft, "lift_plan", "photos", "photos_for_everyone", "was")
+    draft = self.fields(Draft, *OTHERWISE, "photos", "photos_for_everyone", "was")
     return [self.fields(Stretch), self.fields(Stretch, draft=draft)]
 
 
@@ -122,6 +127,8 @@ BELOW: Mapping[object, Callable[[Planter, str], Any]] = {
     (Warp, "yarn"): lambda self, field: f"{self.brood}-yarn",
     (Yarn, "number"): lambda self, field: "8/2 cotton",
     (Finish, "fulling"): lambda self, field: "no",
+    (Draft, "blocks"): lambda self, field: {"A": self.fields(Block)},
+    (Draft, "accents"): lambda self, field: [self.fields(AccentEnd)],
     (Piece, "across"): lambda self, field: {self.band: self.fields(BandSizes)},
     (Settings, "weight"): lambda self, field: "g",
     (Settings, "tape"): lambda self, field: "1/8 in",
@@ -172,7 +179,7 @@ def plant(folder: Path) -> Planter:
     for planter in (shared, hidden):
         brood = planter.brood
         for kind, one in (("yarns", "yarn"), ("drafts", "draft"), ("looms", "loom"), ("finishes", "finish")):
-            record = planter.fields(KINDS[kind], "lift_plan")
+            record = planter.fields(KINDS[kind], *OTHERWISE)
             write(folder / kind / f"{brood}-{one}.md", record, planter.word(f"notes of {kind}"))
             take(folder / kind / f"{brood}-{one}", record["photos"])
         share = "yes" if planter is shared else "no"

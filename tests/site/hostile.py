@@ -8,7 +8,7 @@ from pathlib import Path
 
 from journal_tools.records import KINDS, Settings, Warp
 from tests.photographs import photograph
-from tests.site.canaries import Planter, write
+from tests.site.canaries import OTHERWISE, Planter, write
 
 LONG = "w" * 400
 NASTY = (
@@ -77,7 +77,7 @@ def harm(folder: Path) -> None:
     planter = Harm("seen", 40_000)
     write(folder / "journal.md", planter.fields(Settings), NOTES)
     for kind, one in (("yarns", "yarn"), ("drafts", "draft"), ("looms", "loom"), ("finishes", "finish")):
-        write(folder / kind / f"seen-{one}.md", planter.fields(KINDS[kind], "lift_plan"), NOTES)
+        write(folder / kind / f"seen-{one}.md", planter.fields(KINDS[kind], *OTHERWISE), NOTES)
     deep = planter.fields(Warp, "pieces", share="yes")
     flat = planter.fields(Warp, "stretches", "was", share="yes")
     for name, record in (("seen-deep", deep), ("seen-flat", flat)):

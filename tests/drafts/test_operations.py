@@ -1,0 +1,170 @@
+"""Operations on drafts, each held to its inverse or to the cloth that must not change."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from journal_tools.drafts import Draft, drawdown, parse_lift_plan, parse_threading, parse_tie_up, parse_treadling
+from journal_tools.drafts.hanging import hanging
+from journal_tools.drafts.making import (
+    Accent,
+    double_cloth,
+    from_blocks,
+    refuse_what_is_not_held,
+    spacing_in_dents,
+    with_accents,
+    with_tabby,
+)
+from journal_tools.drafts.operations import (
+    as_lift_plan,
+    as_tie_up,
+    fewer_treadles,
+    fewest_shafts,
+    mirrored,
+    other_shed,
+    reversed_picks,
+    turned,
+)
+from journal_tools.quantities import Unreadable
+
+SHAFTS = 5
+SETS = st.frozensets(st.integers(1, SHAFTS), max_size=4)
+ONE = st.integers(1, SHAFTS).map(lambda shaft: frozenset({shaft}))
+
+
+@st.composite
+def drafts(draw: st.DrawFn, end: st.SearchStrategy[frozenset[int]] = SETS) -> Draft:
+    """Any draft, by treadles or by lifts, rising or sinking, its orders as long as its threads."""
+    threading = tuple(draw(st.lists(end, min_size=1, max_size=9)))
+    picks = draw(st.integers(1, 8))
+    tie_up = tuple(draw(st.lists(SETS, min_size=1, max_size=4))) if draw(st.booleans()) else None
+    pressed = st.frozensets(st.integers(1, len(tie_up or ()) or 1), max_size=2)
+    treadling = tuple(draw(pressed) for _ in range(picks)) if tie_up else None
+    lifts = None if tie_up else tuple(draw(SETS) for _ in range(picks))
+    colours = tuple(draw(st.lists(st.sampled_from("abc"), min_size=len(threading), max_size=len(threading))))
+    return Draft(threading, tie_up, treadling, lifts, draw(st.booleans()), colours, ("x", "y"))
+
+
+@given(drafts())
+def test_mirrored(draft: Draft) -> None:
+    """Left for right turns the cloth and its colours over sideways, and twice it is the draft again."""
+    assert np.array_equal(drawdown(draft)[:, ::-1], drawdown(mirrored(draft)))
+    assert np.array_equal(drawdown(draft), drawdown(mirrored(mirrored(draft))))
+    assert draft.threading == mirrored(mirrored(draft)).threading
+
+
+@given(drafts())
+def test_reversed_picks(draft: Draft) -> None:
+    """The last pick first, and twice the draft again."""
+    assert np.array_equal(drawdown(draft)[::-1], drawdown(reversed_picks(draft)))
+    assert draft.picks == reversed_picks(reversed_picks(draft)).picks
+
+
+@given(drafts())
+def test_turned(draft: Draft) -> None:
+    """By a quarter: each pick has become an end that lies as the weft lay; twice it is the same cloth."""
+    assert np.array_equal(~drawdown(draft).T, drawdown(turned(draft)))
+    assert np.array_equal(drawdown(draft), drawdown(turned(turned(draft))))
+
+
+@given(drafts())
+def test_tie_up_and_lift_plan(draft: Draft) -> None:
+    """By lifts and by treadles it is the same cloth, and there and back the same lift plan."""
+    lifted = as_lift_plan(draft)
+
+    assert np.array_equal(drawdown(draft), drawdown(lifted))
+    assert lifted == as_lift_plan(as_tie_up(lifted))
+    assert len(set(draft.picks)) == as_tie_up(draft).treadles
+
+
+@given(drafts(), st.integers(1, 3))
+def test_fewer_treadles(draft: Draft, at_once: int) -> None:
+    """With several pressed at once it is the same cloth, never on more treadles, and never more at once than feet."""
+    fewer = fewer_treadles(draft, at_once)
+
+    assert np.array_equal(drawdown(draft), drawdown(fewer))
+    assert fewer.treadles <= max(1, len(set(draft.picks)))
+    assert all(len(pressed) <= at_once for pressed in fewer.treadling or ())
+
+
+def test_two_feet_on_four_shafts() -> None:
+    """The six sheds of a 2/2 twill with its tabby are woven with two feet on four treadles."""
+    draft = Draft(parse_threading("1-4"), lift_plan=parse_lift_plan("1+2, 2+3, 3+4, 4+1, 1+3, 2+4"))
+
+    assert 6 == as_tie_up(draft).treadles
+    assert 4 == fewer_treadles(draft).treadles
+
+
+@given(drafts(ONE))
+def test_other_shed(draft: Draft) -> None:
+    """On a loom whose shafts move the other way the same cloth is woven, and back again the same sheds are named."""
+    changed = other_shed(draft)
+
+    assert draft.rising != changed.rising
+    assert np.array_equal(drawdown(draft), drawdown(changed))
+
+
+def test_an_end_without_a_heddle_keeps_the_shed() -> None:
+    """An end on no shaft lies under in a rising shed and over in a sinking one, so the shed cannot be changed."""
+    with pytest.raises(Unreadable) as caught:
+        other_shed(Draft(parse_threading("1, none"), lift_plan=parse_lift_plan("1")))
+    assert "End 2 is on no shaft; the shed cannot be changed for it." == caught.value.right
+
+
+@given(drafts())
+def test_fewest_shafts(draft: Draft) -> None:
+    """It is the same cloth on as many shafts as there are different ends that move."""
+    fewest = fewest_shafts(draft)
+    over = drawdown(draft)
+
+    assert np.array_equal(over, drawdown(fewest))
+    assert len({column.tobytes() for column in over.T if column.any()}) == len({end for end in fewest.threading if end})
+
+
+class TestMadeOfParts:
+    def test_blocks(self) -> None:
+        """Blocks stand for their threads in turn, and one that is missing is named."""
+        units = {"A": parse_threading("1, 3, 1, 4"), "B": parse_threading("2, 3, 2, 4"), "C": None}
+
+        assert parse_threading("1, 3, 1, 4, 2, 3, 2, 4, 1, 3, 1, 4") == from_blocks(units, "ABA", "threading")
+        with pytest.raises(Unreadable) as caught:
+            from_blocks(units, "AC", "threading")
+        assert "Block C has no threading under blocks; those that have are A, B." == caught.value.right
+
+    def test_tabby(self) -> None:
+        """A tabby pick follows every pattern pick, the two sheds in turn."""
+        assert parse_treadling("1, 3, 1, 4, 2, 3") == with_tabby(parse_treadling("1, 1, 2"), parse_treadling("3, 4"))
+
+    def test_accents(self) -> None:
+        """An added end moves the others on, one that replaces stands in place; both bear their colour."""
+        plain = Draft(parse_threading("1, 2, 1, 2"), parse_tie_up("1, 2"), parse_treadling("1, 2"))
+        made = with_accents(plain, [Accent(2, frozenset({3}), "gold"), Accent(4, frozenset(), "red", added=False)])
+
+        assert parse_threading("1, 3, 2, 1, 2") == made.threading
+        assert ("warp", "gold", "warp", "red", "warp") == made.warp_colours
+        assert ("ground", "accent", "ground", "accent", "ground") == made.warp_order
+
+    def test_crammed_and_spaced(self) -> None:
+        """Two in a dent is usual here; four take half the room each, and an empty dent is room of the next end."""
+        assert (1.0, 1.0, 0.5, 0.5, 0.5, 0.5, 3.0, 1.0) == spacing_in_dents(parse_treadling("2, 4, none, 2"))
+
+    def test_double_cloth(self) -> None:
+        """Plain weave on twill: two layers, each of which weaves as it does alone, the upper one on top."""
+        plain = Draft(parse_threading("1, 2"), lift_plan=parse_lift_plan("1, 2"))
+        twill = Draft(parse_threading("1-4"), lift_plan=parse_lift_plan("1+2, 2+3, 3+4, 4+1"))
+        over = drawdown(double_cloth(plain, twill))
+        upper, lower = hanging(over).layers
+
+        assert "layers" == hanging(over).verdict
+        assert np.array_equal(np.tile(drawdown(plain), (2, 2)), over[np.ix_(upper.picks, upper.ends)])
+        assert np.array_equal(drawdown(twill), over[np.ix_(lower.picks, lower.ends)])
+
+    @pytest.mark.parametrize("word", ["leno", "a pile weave", "Velvet"])
+    def test_what_is_not_held(self, word: str) -> None:
+        """What over and under cannot say is refused with the reason."""
+        with pytest.raises(Unreadable) as caught:
+            refuse_what_is_not_held([word])
+        assert "A draft cannot hold it: its " in caught.value.right
