@@ -37,11 +37,11 @@ BELOW: dict[str, set[str]] = {
     "pictures": {"problems", "quantities", "drafts"},
     "pages": {
         *("problems", "quantities", "notation", "records", "drafts", "ledger", "checking", "forecast"),
-        *("planning", "dressing", "exchange", "pictures"),
+        *("planning", "dressing", "exchange", "interchange", "pictures"),
     },
     "commands": {
         *("problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "checking"),
-        *("forecast", "planning", "exchange", "pictures", "pages"),
+        *("forecast", "planning", "exchange", "interchange", "pictures", "pages"),
     },
     "__init__": set(),
     "__main__": {"commands"},

@@ -184,6 +184,8 @@ def _agrees(repeat: NDArray[np.bool_], name: Name, said: str) -> bool | None:
     meant = true_repeat(drawdown(weave.draft))
     if same_cloth(repeat, meant):
         return True
+    if name.kind == "rib" and "plain" in weave.name:
+        return None
     if weave.face is not Face.BALANCED and "plain" in weave.name:
         return None  # "weft-faced" is said of many a weave
     if any(kind in name.text and kind in weave.name for kind in ("broken", "herringbone", "zigzag", "point")):

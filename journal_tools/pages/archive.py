@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from journal_tools.forecast.kind import ClothKind
     from journal_tools.forecast.memory import Memory
     from journal_tools.forecast.rests_on import RestsOn
+    from journal_tools.pages.draft_study import Patterns
     from journal_tools.pages.plan_pocket import Pocket
     from journal_tools.pages.plan_shelf import Shelf
     from journal_tools.pages.swatch import Swatch
@@ -67,6 +68,13 @@ class Archive:
         from journal_tools.forecast.memory import Memory
 
         return Memory.of(self.journal, self.ledgers)
+
+    @cached_property
+    def patterns(self) -> Patterns:
+        """Every draft, looked through once for all pages."""
+        from journal_tools.pages.draft_study import Patterns
+
+        return Patterns(self)
 
     @cached_property
     def shelf(self) -> Shelf:

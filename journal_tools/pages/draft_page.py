@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import drawdown
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
-from journal_tools.pages.draft_part import part_of
+from journal_tools.pages.draft_part import part_of, thread_hexes
+from journal_tools.pages.draft_study import study
+from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.photos import photos
 from journal_tools.pages.swatch import EPI, Swatch, cloth, swatch_of
 from journal_tools.pages.views import DraftPart, Picture
 from journal_tools.pictures.colour import plain_tone
+from journal_tools.pictures.unevenness import Unevenness
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Warp
 
@@ -25,15 +29,16 @@ def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
     """Everything a draft's page shows."""
     used = warps_with(archive, draft)
     part = part_of(archive, draft, "The draft", cloth=tuple(_cloths(archive, draft, used)))
+    found = study(archive, draft)
     return views.DraftView(
         draft.heading,
         part or DraftPart("The draft"),
         draft.weave or "",
         tuple(card(archive, warp) for warp in used),
-        (),
-        archive.problems_of(draft),
-        archive.neighbours("drafts", draft.name),
-        photos(archive, draft),
+        problems=archive.problems_of(draft),
+        neighbours=archive.neighbours("drafts", draft.name),
+        photos=photos(archive, draft),
+        **found,  # type: ignore[arg-type]
     )
 
 
@@ -53,17 +58,23 @@ def _cloths(archive: Archive, draft: Draft, used: list[Warp]) -> Iterator[Pictur
             yield views.Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
     if not shown and (bare := plain_picture(archive, draft)) is not None:
         yield bare
+    if (back := plain_picture(archive, draft, back=True)) is not None:
+        yield replace(back, caption="the back, turned over sideways, in undyed tones")
 
 
-def plain_picture(archive: Archive, draft: Draft, size: tuple[int, int] = CLOTH) -> Picture | None:
+def plain_picture(
+    archive: Archive, draft: Draft, size: tuple[int, int] = CLOTH, *, back: bool = False
+) -> Picture | None:
     """The cloth of a draft in undyed tones, a tone for each of its colours; None when it cannot be drawn."""
     try:
         woven = woven_draft(draft)
     except Unreadable:
         return None
-    names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
-    tones = {name: plain_tone(place) for place, name in enumerate(names)}
-    warp = tuple(tones[name] for name in woven.warp_colours) or (plain_tone(0),)
-    weft = tuple(tones[name] for name in woven.weft_colours) or (plain_tone(1),)
-    swatch = Swatch(drawdown(woven), warp, weft, EPI, EPI, "draft", draft.weave or draft.heading, ("undyed tones",))
+    warp, weft = thread_hexes(woven)
+    threads = (drawdown(woven), warp or (plain_tone(0),), weft or (plain_tone(1),))
+    side = back_of(*threads) if back else face_of(*threads)
+    even = back or side.over.shape != threads[0].shape
+    uneven = Unevenness() if even else Unevenness(warp_room=woven.warp_spacing, weft_room=woven.weft_spacing)
+    name = draft.weave or draft.heading
+    swatch = Swatch(*side, EPI, EPI, "draft", f"the back of {name}" if back else name, ("undyed tones",), uneven)
     return cloth(archive, swatch, size, caption=False)

@@ -4,16 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+import numpy as np
+from numpy.typing import NDArray
+
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, longest_floats
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import DraftPart, Fact, Link, Notation, Picture
-from journal_tools.pictures.drawdown import draft_picture, draft_picture_size
+from journal_tools.pictures.colour import plain_tone
+from journal_tools.pictures.draft_drawing import Window, draft_picture, draft_picture_size
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Stretch, Warp
 
-LINES = ("threading", "tie_up", "treadling", "lift_plan", "warp_colours", "weft_colours")
+LINES = (
+    *("threading", "profile", "tie_up", "treadling", "profile_treadling", "lift_plan", "tabby_between"),
+    *("ends_in_dents", "warp_colours", "weft_colours", "warp_order", "weft_order"),
+)
 CELL = 6
 MOST = 64
 """Threads of a drawdown that is shown whole; of a longer one the first so many."""
@@ -66,35 +73,76 @@ def _facts(woven: Woven, record: Draft) -> Iterator[Fact]:
 
 
 def _notation(record: Draft) -> Iterator[Notation]:
+    for letter, block in (record.blocks or {}).items():
+        for key in ("threading", "treadling"):
+            if (unit := getattr(block, key)) is not None:
+                yield Notation(f"block {letter}, {key}", unit.text)
     for key in LINES:
         value = getattr(record, key)
         if value is not None:
-            yield Notation(
-                "tie-up" if key == "tie_up" else key.replace("_", " "), value.text or _shortest(key, value.items)
-            )
+            label = "tie-up" if key == "tie_up" else key.replace("_", " ")
+            yield Notation(label, value.text or _shortest(key, value.items))
+    for end in record.accents:
+        shaft = f" on {end.shaft.text}" if end.shaft else ""
+        yield Notation(
+            "accent",
+            " ".join(f"end {end.end.text if end.end else ''}{shaft} {end.colour or ''}".split()) + f", {end.way}",
+        )
+    for name, layer in (("upper", record.upper), ("lower", record.lower)):
+        if layer is not None:
+            yield from (Notation(f"{name} layer, {line.label}", line.text) for line in _notation(layer))
 
 
 def _shortest(key: str, items: tuple[object, ...]) -> str:
-    from journal_tools.notation import print_colours, print_sets
+    from journal_tools.notation import print_colours, print_profile, print_sets
 
-    return print_colours(items) if key.endswith("colours") else print_sets(items)  # type: ignore[arg-type]
+    if key.startswith("profile"):
+        return print_profile(items)  # type: ignore[arg-type]
+    return print_colours(items) if key.endswith(("colours", "_order")) else print_sets(items)  # type: ignore[arg-type]
 
 
 def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:
-    address = archive.drawn(_canonical(woven), ".png", draft_png, woven)
-    width, height = draft_picture_size(woven, most_ends=MOST, most_picks=MOST, cell_px=CELL)
-    picks, ends = len(woven.picks), len(woven.threading)
+    window = Window(most_ends=MOST, most_picks=MOST)
+    return tile(archive, woven, record.heading, window)
+
+
+def tile(
+    archive: Archive, woven: Woven, heading: str, window: Window, marked: NDArray[np.bool_] | None = None
+) -> Picture:
+    """One part of a draft's drawing. marked: crossings that get a dot."""
+    hexes = thread_hexes(woven)
+    dots = b"" if marked is None or not marked.any() else np.packbits(marked).tobytes()
+    what = _canonical(woven) + repr((window, hexes)).encode() + dots
+    address = archive.drawn(what, ".png", draft_png, woven, window, marked if dots else None, hexes)
+    width, height = draft_picture_size(woven, window, cell_px=CELL, coloured=any(hexes))
+    ends = (window.first_end + 1, min(len(woven.threading), window.first_end + window.most_ends))
+    picks = (window.first_pick + 1, min(len(woven.picks), window.first_pick + window.most_picks))
     beside = "treadling" if woven.treadles else "lifts"
-    alt = f"Drawdown of {record.heading}: {ends} ends by {picks} picks, threading above, {beside} beside"
+    alt = (
+        f"Drawdown of {heading}: ends {ends[0]} to {ends[1]}, picks {picks[0]} to {picks[1]},"
+        f" threading above, {beside} beside"
+    )
     return Picture(address, alt, width, height, sharp=True)
 
 
-def draft_png(woven: Woven) -> bytes:
+def thread_hexes(woven: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """A plain tone for each colour of a draft, thread by thread; nothing where it names none."""
+    names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
+    tones = {name: plain_tone(place) for place, name in enumerate(names)}
+    return tuple(tones[name] for name in woven.warp_colours), tuple(tones[name] for name in woven.weft_colours)
+
+
+def draft_png(
+    woven: Woven,
+    window: Window,
+    marked: NDArray[np.bool_] | None,
+    hexes: tuple[tuple[str, ...], tuple[str, ...]],
+) -> bytes:
     """The drawing itself, as a PNG: what another process is asked for."""
-    return draft_picture(woven, most_ends=MOST, most_picks=MOST, cell_px=CELL)
+    return draft_picture(woven, window, cell_px=CELL, marked=marked, warp=hexes[0], weft=hexes[1])
 
 
 def _canonical(woven: Woven) -> bytes:
     """All that a drawing depends on, the same in every run: a set has no order of its own."""
     parts = (woven.threading, woven.tie_up or (), woven.treadling or (), woven.lift_plan or ())
-    return repr([[sorted(each) for each in part] for part in parts] + [woven.rising, MOST, CELL]).encode()
+    return repr([[sorted(each) for each in part] for part in parts] + [woven.rising, CELL]).encode()

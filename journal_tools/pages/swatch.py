@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -10,9 +10,11 @@ from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, named_weave
 from journal_tools.pages.archive import Archive
+from journal_tools.pages.faces import face_of
 from journal_tools.pages.views import Picture
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.described import described
+from journal_tools.pictures.unevenness import Unevenness
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse, warp_yarns, weft_yarns, yarn_in_use
@@ -25,6 +27,9 @@ CARD = (400, 176)
 PAGE = (560, 270)
 SEEN_WELL = 8
 """Pixels to an end in a page's picture, where it can show all in so many."""
+SEEN_THICKER = 1.25
+"""The thicker of two threads is drawn so where it is a quarter thicker."""
+
 EPI = 20.0
 """Threads to the inch of a cloth that nobody counted, for its picture alone."""
 
@@ -46,6 +51,7 @@ class Swatch:
     drawn_from: str
     weave: str
     colours: tuple[str, ...]
+    uneven: Unevenness = Unevenness()
 
 
 def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
@@ -71,9 +77,37 @@ def _swatch(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
     weft_hex, weft_names = _weft_colours(archive, warp, stretch, made, len(dict.fromkeys(warp_hex)))
     names = tuple(dict.fromkeys((*warp_names, *weft_names)))
     drawn_from = "draft" if woven is not None else "weave"
-    return Swatch(
-        drawdown(made), warp_hex, weft_hex, epi, ppi, drawn_from, name or (record.weave if record else "") or "", names
+    face = face_of(drawdown(made), warp_hex, weft_hex)
+    layered = face.over.shape != (len(made.picks), len(made.threading))
+    uneven = Unevenness() if layered else _uneven(archive, warp, stretch, made)
+    said = name or (record.weave if record else "") or ""
+    return Swatch(face.over, face.warp, face.weft, epi, ppi, drawn_from, said, names, uneven)
+
+
+def _uneven(archive: Archive, warp: Warp, stretch: Stretch, draft: Woven) -> Unevenness:
+    """How thick each thread is beside the thinnest of its cloth, by its yarn's number, and the room that it has."""
+    ends = next((wound.order.items for wound in warp.warp if wound.order), ())
+    wefts = stretch.weft or next((piece.weft for piece in stretch.pieces if piece.weft), ()) or warp.weft
+    picks = next((weft.order.items for weft in wefts if weft.order), ())
+    weights = {text: _tex(yarn_in_use(archive.journal, warp, text)) for text in dict.fromkeys((*ends, *picks))}
+    warp_side, weft_side = (_thickness(order, weights) for order in (ends, picks))
+    return Unevenness(
+        warp_side or draft.warp_thickness, weft_side or draft.weft_thickness, draft.warp_spacing, draft.weft_spacing
     )
+
+
+def _tex(yarn: YarnInUse) -> float | None:
+    return float(yarn.record.tex) if yarn.record is not None and yarn.record.tex else None
+
+
+def _thickness(order: Sequence[str], weights: Mapping[str, float | None]) -> tuple[float, ...]:
+    """The diameters of an order's threads beside the middle one's; () where they are much alike or not all known."""
+    known = [tex for text in order if (tex := weights.get(text))]
+    if not order or len(known) < len(order):
+        return ()
+    middle = sorted(known)[len(known) // 2]
+    beside = tuple(round((tex / middle) ** 0.5, 2) for tex in known)
+    return beside if max(beside) / min(beside) >= SEEN_THICKER else ()
 
 
 def _woven(record: Draft | None) -> Woven | None:
@@ -147,7 +181,7 @@ def _word(yarn: YarnInUse) -> str:
 def cloth(archive: Archive, swatch: Swatch, size: tuple[int, int], *, caption: bool = True) -> Picture:
     """The cloth picture of a swatch, in pixels."""
     width, height = size
-    what = repr(("cloth", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi))
+    what = repr(("cloth", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, swatch.uneven))
     address = archive.drawn(what.encode() + swatch.over.tobytes(), ".png", swatch_png, swatch, width, height)
     alt = described(swatch.weave, swatch.colours, swatch.epi, swatch.ppi)
     said = "Drawn from the weave's name; this warp has no draft." if swatch.drawn_from == "weave" else ""
@@ -174,5 +208,9 @@ def whole_width(archive: Archive, swatch: Swatch, warp: Warp) -> Picture | None:
 def swatch_png(swatch: Swatch, width: int, height: int) -> bytes:
     """The picture itself, as a PNG: what another process is asked for."""
     from journal_tools.pictures.card import card_picture
+    from journal_tools.pictures.uneven import uneven_picture
 
+    if not swatch.uneven.is_even:
+        threads = (swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, swatch.uneven)
+        return uneven_picture(*threads, width_px=width, height_px=height)
     return card_picture(swatch.over, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, width_px=width, height_px=height)

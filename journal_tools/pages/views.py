@@ -307,6 +307,12 @@ class DraftView:
     problems: tuple[Problem, ...] = ()
     neighbours: Neighbours | None = None
     photos: tuple[Picture, ...] = ()
+    asked: tuple[str, ...] = ()
+    """What to look at before it is threaded."""
+    said: tuple[str, ...] = ()
+    tiles: tuple[Picture, ...] = ()
+    """The whole drawing in pieces, too long floats marked."""
+    files: tuple[Link, ...] = ()
 
 
 @dataclass(frozen=True)

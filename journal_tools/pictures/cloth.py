@@ -89,6 +89,23 @@ def cloth_picture(
     width_px, height_px: the picture is repeated or cut to this size; without them it shows `over`
     once. Raises Unreadable for a colour that is none, ValueError for a picture over MOST_PIXELS.
     """
+    return palette_png(
+        *cloth_pixels(over, warp, weft, epi, ppi, width_px=width_px, height_px=height_px, px_per_thread=px_per_thread)
+    )
+
+
+def cloth_pixels(
+    over: NDArray[np.bool_],
+    warp: Sequence[str],
+    weft: Sequence[str],
+    epi: float,
+    ppi: float,
+    *,
+    width_px: int | None = None,
+    height_px: int | None = None,
+    px_per_thread: int = 6,
+) -> tuple[NDArray[np.uint8], list[RGB]]:
+    """The same as places in a palette (height × width), and the palette."""
     end_px, pick_px = thread_pixels(epi, ppi, px_per_thread)
     width = width_px or over.shape[1] * end_px
     height = height_px or over.shape[0] * pick_px
@@ -112,7 +129,7 @@ def cloth_picture(
         table = _Tiles(end_px, pick_px, round(covers * end_px), len(colours), shades, LIGHT)
         pixels = table.lay(crossings, warp_numbers, weft_numbers)
     pixels = pixels[pick_px : pick_px + height, end_px : end_px + width]
-    return palette_png(pixels, _palette(colours, shades))
+    return pixels, _palette(colours, shades)
 
 
 class _Tiles:

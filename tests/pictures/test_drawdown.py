@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 from PIL import Image
 
 from journal_tools.drafts import Draft, drawdown, named_weave, parse_lift_plan, parse_threading
-from journal_tools.pictures.drawdown import colour_drawdown_picture, draft_picture, drawdown_picture
+from journal_tools.pictures.draft_drawing import Window, draft_picture, draft_picture_size
+from journal_tools.pictures.drawdown import colour_drawdown_picture, drawdown_picture
 from journal_tools.pictures.png import png_size
 from tests.pictures.pixels import over, pixels
 
@@ -96,7 +97,7 @@ class TestDraft:
         draft = Draft(parse_threading("100 times (1-4)"), lift_plan=parse_lift_plan("100 times (1+2, 2+3, 3+4, 4+1)"))
 
         assert ((20 + 1 + 4) * 7 + 1, (4 + 1 + 10) * 7 + 1) == png_size(
-            draft_picture(draft, most_ends=20, most_picks=10)
+            draft_picture(draft, Window(most_ends=20, most_picks=10))
         )
 
     def test_few_colours(self) -> None:
