@@ -18,6 +18,7 @@ from journal_tools.drafts.making import (
     with_tabby,
 )
 from journal_tools.ledger import Ledger, ledger_of, questions
+from journal_tools.notation import print_sets
 from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Journal
@@ -100,7 +101,7 @@ def check(journal: Journal, ledgers: Mapping[str, Ledger] | None = None) -> tupl
     ledgers: of warps, by name, where they are at hand; else they are reckoned here.
     """
     known = ledgers if ledgers is not None else {}
-    found = [*journal.problems, *_drafts(journal), *_weaves(journal)]
+    found = [*journal.problems, *_drafts(journal), *_weaves(journal), *_woven_otherwise(journal)]
     for name, warp in journal.warps.items():
         found += questions(journal, known.get(name) or ledger_of(journal, warp))
     return tuple(sorted(dict.fromkeys(found)))
@@ -139,6 +140,37 @@ def _drafts(journal: Journal) -> Iterator[Problem]:
             part = _part(draft, unreadable.right)
             path = ": ".join(each for each in (field, part) if each) or "draft"
             yield Problem(file, draft.line(part) or line, path, unreadable.read, unreadable.right, slug="draft")
+
+
+def _woven_otherwise(journal: Journal) -> Iterator[Problem]:
+    """Drafts with a slip in a threading that repeats, and drafts that do not weave what they are said to."""
+    if not journal.drafts:
+        return
+    from journal_tools.drafts.analysis import agreement
+    from journal_tools.drafts.slips import slip_in
+
+    for draft in journal.drafts.values():
+        try:
+            made = woven_draft(draft)
+        except Unreadable:
+            continue  # told of already
+        slip = None if "accent" in made.warp_order else slip_in(made.threading)
+        if slip is not None and "threading-slip" not in draft.accepted:
+            read, right = (None if end is None else print_sets([end]) for end in (slip.read, slip.right))
+            end, repeat = f"end {slip.place + 1}", f"{slip.repeat} ends"
+            said = {
+                "wrong": f"{end} is on {read} where the other repeats of {repeat} have {right}",
+                "missing": f"an end on {right} is missing before {end} in a repeat of {repeat}",
+                "extra": f"{end}, on {read}, is one too many in a repeat of {repeat}",
+            }[slip.kind]
+            line = draft.line("threading", "profile")
+            question = f"{said}. A slip? If it is so, write `accepted: threading slip`."
+            yield Problem(draft.file, line, "threading", "", question, Severity.QUESTION, "threading-slip")
+        if draft.weave and "woven-otherwise" not in draft.accepted and (name := agreement(made, draft.weave)):
+            question = f"what it weaves is {name}. If it is so, write `accepted: woven otherwise`."
+            yield Problem(
+                draft.file, draft.line("weave"), "weave", draft.weave, question, Severity.QUESTION, "woven-otherwise"
+            )
 
 
 def _part(draft: Draft, said: str) -> str:

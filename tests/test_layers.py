@@ -24,7 +24,7 @@ BELOW: dict[str, set[str]] = {
     "drafts": {"problems", "quantities", "notation"},
     "interchange": {"problems", "quantities", "notation", "drafts"},
     "ledger": {"problems", "quantities", "records"},
-    "checking": {"problems", "quantities", "records", "drafts", "ledger"},
+    "checking": {"problems", "quantities", "notation", "records", "drafts", "ledger"},
     "forecast": {"problems", "quantities", "notation", "records", "drafts", "ledger", "checking"},
     "planning": {
         *("problems", "quantities", "notation", "records", "editing", "drafts", "ledger", "checking"),

@@ -9,7 +9,7 @@ import click
 NAMES = (
     *("begin", "new", "check", "measure"),
     *("past", "expect", "plan", "left", "score"),
-    *("import", "export", "serve", "build"),
+    *("draft", "import", "export", "serve", "build"),
 )
 
 WORDS_OF_PYTHON = ("import",)

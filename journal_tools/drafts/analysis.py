@@ -176,6 +176,15 @@ def analysed(
     )
 
 
+def agreement(draft: Draft, said: str) -> str:
+    """What a draft weaves, where that is another weave than it is said to be; "" where it is, or nobody can tell."""
+    if named_weave(said) is None:
+        return ""
+    repeat = true_repeat(drawdown(draft))
+    name = name_of(repeat)
+    return name.text if _agrees(repeat, name, said) is False else ""
+
+
 def _agrees(repeat: NDArray[np.bool_], name: Name, said: str) -> bool | None:
     """Whether a cloth is the weave that it is said to be; a cloth or a word without a name tells nothing."""
     weave = named_weave(said) if said else None

@@ -110,7 +110,59 @@ def _mean_cell(past: Past, direction: str) -> Cell:
 
 def _drafts(archive: Archive) -> ListView:
     cards = tuple(_draft_card(archive, draft) for draft in archive.journal.drafts.values())
-    return ListView("Drafts", "Each with its cloth, and the warps that used it.", cards)
+    return ListView(
+        "Drafts",
+        "Each with its cloth, and the warps that used it.",
+        cards,
+        filters=True,
+        tables=(_pattern_table(archive),),
+    )
+
+
+def _pattern_table(archive: Archive) -> Table:
+    """Every draft in a line, to be sorted by what one looks for."""
+    columns = (
+        Column("draft"),
+        Column("shafts", True),
+        Column("treadles", True),
+        Column("weaves"),
+        Column("longest float", True),
+        Column("repeat, ends", True),
+        Column("repeat, picks", True),
+        Column("colours", True),
+        Column("tags"),
+    )
+    rows = []
+    for name, found in archive.patterns.found.items():
+        draft, record = found.draft, archive.journal.drafts[name]
+        endless = any(one.threads is None for one in found.floats)
+        longest = max(one.threads or 0 for one in found.floats)
+        rows.append(
+            (
+                Cell(record.heading, f"drafts/{name}.html"),
+                Cell(str(draft.shafts)),
+                Cell(str(draft.treadles or "–"), sort=str(draft.treadles)),
+                Cell(found.name.text if found.name.kind != "not named" else record.weave or "–"),
+                Cell("never crossed" if endless else str(longest), sort=str(10**6 if endless else longest)),
+                Cell(str(found.repeat[1])),
+                Cell(str(found.repeat[0])),
+                Cell(str(len({*draft.warp_colours, *draft.weft_colours}) or "–")),
+                Cell(", ".join(record.tags)),
+            )
+        )
+    return Table("Find a draft", columns, tuple(rows), sortable=True, stacked=True)
+
+
+def _found_by(archive: Archive, draft: Draft) -> str:
+    """What a draft is found by, besides the words on its card."""
+    found = archive.patterns.found.get(draft.name)
+    if found is None:
+        return ""
+    words = [f"{found.draft.shafts} shafts", *draft.tags, *found.draft.warp_colours, *found.draft.weft_colours]
+    words += [f"{found.draft.treadles} treadles"] if found.draft.treadles else ["lift plan"]
+    longest = max((one.threads or 0 for one in found.floats), default=0)
+    words += [found.name.text, f"longest float {longest}", f"repeat {found.repeat[1]} ends {found.repeat[0]} picks"]
+    return " ".join(dict.fromkeys(words))
 
 
 def _draft_card(archive: Archive, draft: Draft) -> Card:
@@ -129,6 +181,8 @@ def _draft_card(archive: Archive, draft: Draft) -> Card:
         draft.weave or "",
         (Figure(str(draft.highest_shaft), "shafts"), Figure(str(number), "warp" if number == 1 else "warps")),
         "to mend" if any(problem.is_fault for problem in archive.problems_of(draft)) else "",
+        weave=draft.weave or "",
+        found_by=_found_by(archive, draft),
     )
 
 

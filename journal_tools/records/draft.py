@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from journal_tools.quantities import CountOf, Unreadable
 from journal_tools.records import draft_parts as parts
 from journal_tools.records import notated, readers
+from journal_tools.records.cloth import slug_words
 from journal_tools.records.model import read_model, says
 from journal_tools.records.record import Record
 from journal_tools.records.spot import Spot
@@ -97,6 +98,10 @@ class Draft(Record):
         "The lower cloth, on shafts of its own counted from 1.",
         "\n    threading: 1, 2\n    lift_plan: 1, 2",
         public=True,
+    )
+
+    accepted: tuple[str, ...] = says(
+        slug_words, "Questions that have been answered once.", "threading slip", default=()
     )
 
     @property

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from PIL import Image
 
 from journal_tools.drafts import Draft, drawdown, named_weave, parse_lift_plan, parse_threading
-from journal_tools.pictures.draft_drawing import Window, draft_picture, draft_picture_size
+from journal_tools.pictures.draft_drawing import Window, draft_picture
 from journal_tools.pictures.drawdown import colour_drawdown_picture, drawdown_picture
 from journal_tools.pictures.png import png_size
 from tests.pictures.pixels import over, pixels

@@ -71,5 +71,5 @@ class TestAsText:
         for path in (hostile_site / folder).rglob("*"):
             place = path.relative_to(hostile_site / folder).as_posix()
             sheet = path.is_dir() or "/" in place  # a warp's folder holds its dressing sheet alone
-            own = r"[a-z0-9-]+(/dressing\.html)?" if sheet else r"[a-z0-9-]+\.(html|png|webp|svg)"
+            own = r"[a-z0-9-]+(/dressing\.html)?" if sheet else r"[a-z0-9-]+\.(html|png|webp|svg|wif)"
             assert re.fullmatch(own, place)

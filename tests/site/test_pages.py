@@ -51,7 +51,8 @@ OWN = {
 THEME = re.compile(r"assets/|404\.html$|sitemap\.xml(\.gz)?$|search/search_index\.js(on)?$")
 """What the site builder puts there by itself."""
 MADE = re.compile(
-    r"style/[\w-]+\.(css|js)$|pictures/[0-9a-f]{24}\.(png|webp|svg)$|figures/[\w.]+\.(csv|json|txt)$|plan-data\.js$|[\w/-]+\.html$"
+    r"style/[\w-]+\.(css|js)$|pictures/[0-9a-f]{24}\.(png|webp|svg)$|figures/[\w.]+\.(csv|json|txt)$|plan-data\.js$"
+    r"|drafts/[\w-]+\.wif$|[\w/-]+\.html$"
 )
 
 

@@ -1,0 +1,92 @@
+"""What a draft's page tells: likes, heddles, files, sides of layers; and where drafts are found."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from journal_tools.drafts import drawdown
+from journal_tools.interchange import read_wif
+from journal_tools.pages.archive import Archive
+from journal_tools.pages.draft_page import draft_view
+from journal_tools.pages.faces import back_of, face_of
+from journal_tools.pages.list_pages import list_view
+from journal_tools.pictures.store import PictureStore
+from tests.ledger.desk import write
+
+TWILL = "threading: 1-4\ntie_up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\nweave: 2/2 twill"
+DRAFTS = {
+    "drafts__twill": f"title: Twill\n{TWILL}",
+    "drafts__another": "title: Another name\nthreading: 2 times (4-1)\nlift_plan: 1+4, 4+3, 3+2, 2+1",
+    "drafts__plain": "title: Plain\nthreading: 1, 2\ntie_up: 1, 2\ntreadling: 1, 2\ntags:\n  - easy",
+    "drafts__layers": "title: Layers\nupper:\n  threading: 1, 2\n  lift_plan: 1, 2\nlower:\n  threading: 1-4\n"
+    "  lift_plan: 1+2, 2+3, 3+4, 4+1",
+    "drafts__broken": "title: Broken\nthreading: 1-4",
+}
+
+
+@pytest.fixture
+def archive(tmp_path: Path) -> Archive:
+    """Five drafts: a twill under two names, plain weave, two layers, and one that cannot be woven."""
+    return Archive(write(tmp_path / "journal", **DRAFTS), PictureStore(tmp_path / "pictures"))
+
+
+def test_the_same_cloth_under_two_names(archive: Archive) -> None:
+    """Mirrored, threaded twice over and lifted by hand, a twill is found as the same cloth as another."""
+    view = draft_view(archive, archive.journal.drafts["twill"])
+    [likes] = [table for table in view.tables if table.title == "Patterns like this one"]
+
+    assert ("Another name", "drafts/another.html") == (likes.rows[0][0].text, likes.rows[0][0].href)
+    assert "the same cloth, but for where it begins, how it is turned or which side is up" == likes.rows[0][1].text
+
+
+def test_heddles_for_a_width(archive: Archive) -> None:
+    """At a guessed 20 to the inch 10 in of a straight draw take 50 heddles on each of four shafts."""
+    view = draft_view(archive, archive.journal.drafts["twill"])
+    [heddles] = [table for table in view.tables if table.title == "Heddles"]
+
+    assert [("1", "1", "50", "100", "150")] == [tuple(cell.text for cell in row) for row in heddles.rows[:1]]
+    assert "a guess" in heddles.note
+
+
+def test_files_to_take_away(archive: Archive) -> None:
+    """The interchange file in the site is the draft."""
+    view = draft_view(archive, archive.journal.drafts["twill"])
+    read = read_wif(archive.assets["drafts/twill.wif"].read_bytes(), "twill.wif")
+
+    assert ["drafts/twill.wif"] == [one.href for one in view.files if one.href.endswith("wif")]
+    assert archive.patterns.woven["twill"] == read.draft
+
+
+def test_a_draft_that_cannot_be_woven(archive: Archive) -> None:
+    """Its page stands, with nothing told that nobody can know."""
+    view = draft_view(archive, archive.journal.drafts["broken"])
+
+    assert ((), (), ()) == (view.said, view.files, view.tiles)
+
+
+def test_where_drafts_are_found(archive: Archive) -> None:
+    """The list has a line for each draft that can be woven, by shafts, weave, float, repeat and tag."""
+    [table] = list_view(archive, "drafts").tables
+    lines = {row[0].text: [cell.text for cell in row[1:]] for row in table.rows}
+
+    assert {"Twill", "Another name", "Plain", "Layers"} == set(lines)
+    assert ["4", "4", "2/2 twill", "2", "4", "4", "–", ""] == lines["Twill"]
+    assert "easy" == lines["Plain"][-1]
+    [plain] = [card for card in list_view(archive, "drafts").cards if card.title == "Plain"]
+    assert "easy" in plain.found_by
+
+
+def test_two_sides_of_layers(archive: Archive) -> None:
+    """The face of two layers is the upper one alone, the back the lower one turned over, each in its colours."""
+    over = drawdown(archive.patterns.woven["layers"])
+    warp, weft = ("top", "below"), ("top", "below")
+    face, back = face_of(over, warp, weft), back_of(over, warp, weft)
+    twill = drawdown(archive.patterns.woven["twill"])
+
+    assert ({"top"}, {"top"}) == (set(face.warp), set(face.weft))
+    assert ({"below"}, {"below"}) == (set(back.warp), set(back.weft))
+    assert np.array_equal(np.indices(face.over.shape).sum(axis=0) % 2 == 0, face.over)
+    assert np.array_equal(~twill[:, ::-1], back.over)
