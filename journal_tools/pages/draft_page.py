@@ -23,6 +23,8 @@ from journal_tools.records import Draft, Warp
 
 CLOTH = (400, 300)
 COLOURINGS = 3
+OTHERS = 2
+"""Yarns that a draft is shown in beside those of its warps."""
 
 
 def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
@@ -56,10 +58,31 @@ def _cloths(archive: Archive, draft: Draft, used: list[Warp]) -> Iterator[Pictur
             shown += 1
             picture = cloth(archive, swatch, CLOTH, caption=False)
             yield views.Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
+    yield from other_colourings(archive, draft, used[:shown])
     if not shown and (bare := plain_picture(archive, draft)) is not None:
         yield bare
     if (back := plain_picture(archive, draft, back=True)) is not None:
         yield replace(back, caption="the back, turned over sideways, in undyed tones")
+
+
+def other_colourings(archive: Archive, draft: Draft, shown: list[Warp]) -> Iterator[Picture]:
+    """The cloth of a draft in other yarns of the shelf, those used most, each in two of its colours or more."""
+    try:
+        woven = woven_draft(draft)
+    except Unreadable:
+        return
+    had = {yarn.name for warp in shown for yarn in archive.yarns(warp)}
+    names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
+    shelf = [yarn for yarn in archive.journal.yarns.values() if yarn.name not in had and len(yarn.colours or {}) >= 2]
+    shelf.sort(key=lambda yarn: (-len(archive.past(yarn.name).warps), yarn.name))
+    for yarn in shelf[:OTHERS]:
+        hexes = list((yarn.colours or {}).values())
+        of = {name: hexes[place % len(hexes)] for place, name in enumerate(names)}
+        warp = tuple(of[name] for name in woven.warp_colours) or (hexes[0],)
+        weft = tuple(of[name] for name in woven.weft_colours) or (hexes[1],)
+        side = face_of(drawdown(woven), warp, weft)
+        swatch = Swatch(*side, EPI, EPI, "draft", draft.weave or draft.heading, tuple(yarn.colours or ())[:2])
+        yield replace(cloth(archive, swatch, CLOTH, caption=False), caption=f"as it would be in {yarn.heading}")
 
 
 def plain_picture(

@@ -16,8 +16,11 @@ from journal_tools.drafts.likeness import distance, same_cloth, windows
 from journal_tools.interchange import Extras, write_wif
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.draft_part import MOST, thread_hexes, tile
+from journal_tools.pages.faces import face_of
 from journal_tools.pages.views import Cell, Column, Link, Picture, Table
+from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.draft_drawing import Window
+from journal_tools.pictures.real_size import real_size_picture
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft
 
@@ -30,6 +33,9 @@ ALIKE = 0.25
 
 LIKES = 6
 MOST_TILES = 48
+REAL = (4.0, 3.0)
+"""Inches across and down of the cloth to print."""
+
 WIDTHS = (10, 20, 30)
 """Inches in the reed that heddles are counted for."""
 
@@ -178,6 +184,11 @@ def _files(archive: Archive, record: Draft, found: Analysis) -> Iterator[Link]:
     )
     archive.keep(address, write_wif(found.draft, extras))
     yield Link("interchange file (WIF 1.1)", address)
+    if epi and ppi:
+        side = face_of(found.over, warp or (plain_tone(0),), weft or (plain_tone(1),))
+        what = repr(("real", side.over.shape, side.warp, side.weft, epi, ppi, REAL)).encode() + side.over.tobytes()
+        real = archive.drawn(what, ".png", real_size_picture, *side, epi, ppi, REAL)
+        yield Link(f"cloth in its real size, {REAL[0]:g} × {REAL[1]:g} in (PNG, to print)", real)
     window = Window(most_ends=len(found.draft.threading), most_picks=len(found.draft.picks))
     if ceil(window.most_ends / MOST) * ceil(window.most_picks / MOST) <= MOST_TILES:
         yield Link("drawing (PNG)", tile(archive, found.draft, record.heading, window, found.marked).src)
