@@ -37,8 +37,8 @@ WORN, HELD, FREE = 6.0, 10.0, 20.0
 class Analysis:
     """What a draft makes. over: (picks, ends). ends_per_m, picks_per_m: of the finished cloth, where known.
 
-    bears_mm: the longest float that its use bears. plain: the two lifts that weave plain on this threading.
-    agrees: whether it is the weave that it is said to be; None where that cannot be told.
+    floats: of one true repeat, woven on and on. bears_mm: the longest float that its use bears. plain: the two
+    lifts that weave plain on this threading. agrees: whether it is the weave that it is said to be; None where that cannot be told.
     """
 
     draft: Draft
@@ -81,7 +81,11 @@ class Analysis:
     @property
     def marked(self) -> NDArray[np.bool_]:
         """The crossings (picks, ends) that lie in a float longer than the use bears."""
-        return too_long(self.over, *self.borne)
+        import numpy as np
+
+        picks, ends = self.repeat
+        marked = too_long(self.over[:picks, :ends], *self.borne)
+        return marked[np.ix_(np.arange(self.over.shape[0]) % picks, np.arange(self.over.shape[1]) % ends)]
 
     def float_mm(self, one: Float) -> float | None:
         """The length of a float in the finished cloth."""
@@ -164,7 +168,7 @@ def analysed(
         said_weave,
         bears_mm,
         hanging(over),
-        floats(over),
+        floats(repeat),
         name,
         (len(repeat), len(repeat.T)),
         symmetry(repeat),

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from journal_tools.drafts.analysis import Analysis
-from journal_tools.drafts.floats import Float
 from journal_tools.notation import print_sets
 from journal_tools.quantities import show_density, show_length
 from journal_tools.quantities.density import PerUnit
@@ -109,13 +108,8 @@ def _float_words(found: Analysis, system: str, unit: PerUnit) -> str:
     side = "on both sides" if both else f"on the {one.side}"
     thread = "end" if system == "warp" else "pick"
     where = sorted({place + 1 for place, _ in one.at})
-    return f"Longest float of the {system}: over {over}{long}, {side}, {_at(thread, where, one)}."
-
-
-def _at(thread: str, where: Sequence[int], one: Float) -> str:
-    if len(where) <= FEW:
-        return _places(thread, where)
-    return f"in {len(where)} {thread}s"
+    places = _places(thread, where) if one.in_threads <= FEW else f"in {one.in_threads} {thread}s"
+    return f"Longest float of the {system}: over {over}{long}, {side}, {places}."
 
 
 def _small(mm: float, unit: PerUnit) -> str:

@@ -12,6 +12,12 @@ if TYPE_CHECKING:
 System = Literal["warp", "weft"]
 Side = Literal["face", "back"]
 
+MOST_PLACES = 1_000
+"""Floats whose places are listed."""
+
+AT_ONCE = 4_000_000
+"""Crossings looked at in one go: numbers of them take thirty times the memory of the cloth."""
+
 
 @dataclass(frozen=True)
 class LongestFloats:
@@ -29,13 +35,15 @@ class Float:
     """The longest floats of one system on one side.
 
     threads: crossings that they run over; None where a thread is never crossed, 0 where none lies there.
-    at: (thread, first crossing) of each, by places from 0: ends and picks of the warp's, picks and ends of the weft's.
+    at: (thread, first crossing) of each, by places from 0: ends and picks of the warp's, picks and ends of the
+    weft's; the first thousand of them. in_threads: how many threads have one.
     """
 
     system: System
     side: Side
     threads: int | None
     at: tuple[tuple[int, int], ...]
+    in_threads: int
 
     def mm(self, crossed_per_m: float | None) -> float | None:
         """Its length in the cloth, by the threads to the metre that it crosses."""
@@ -58,23 +66,26 @@ def floats(over: NDArray[np.bool_]) -> tuple[Float, ...]:
     sides: tuple[Side, Side] = ("face", "back")
     ways: tuple[tuple[System, NDArray[np.bool_], Side], ...] = (("warp", over, "face"), ("weft", over.T, "back"))
     return tuple(
-        _longest(table, table if side == up else ~table, system, side) for system, table, up in ways for side in sides
+        _longest(runs, table if side == up else ~table, system, side)
+        for system, table, up in ways
+        for runs in (run_lengths(table),)
+        for side in sides
     )
 
 
-def _longest(table: NDArray[np.bool_], there: NDArray[np.bool_], system: System, side: Side) -> Float:
-    """Of the runs down the columns of `table`, the longest that lie where `there` is True."""
+def _longest(runs: NDArray[np.int32], there: NDArray[np.bool_], system: System, side: Side) -> Float:
+    """Of the runs down the columns of a table, the longest that lie where `there` is True."""
     import numpy as np
 
-    runs = run_lengths(table)
     endless = np.flatnonzero((runs == 0).all(axis=0) & there.all(axis=0))
     if len(endless):
-        return Float(system, side, None, tuple((int(thread), 0) for thread in endless))
+        return Float(system, side, None, tuple((int(thread), 0) for thread in endless[:MOST_PLACES]), len(endless))
     here = np.where(there, runs, 0)
     longest = int(here.max(initial=0))
     begins = there & ~np.roll(there, 1, axis=0) & (here == longest)
-    at = np.argwhere(begins.T) if longest else np.empty((0, 2), dtype=int)
-    return Float(system, side, longest, tuple((int(thread), int(start)) for thread, start in at))
+    threads, starts = np.nonzero(begins.T) if longest else (np.empty(0, dtype=int), np.empty(0, dtype=int))
+    at = zip(threads[:MOST_PLACES].tolist(), starts[:MOST_PLACES].tolist(), strict=True)
+    return Float(system, side, longest, tuple(at), len(np.unique(threads)))
 
 
 def too_long(over: NDArray[np.bool_], warp: int | None, weft: int | None) -> NDArray[np.bool_]:
@@ -90,20 +101,28 @@ def too_long(over: NDArray[np.bool_], warp: int | None, weft: int | None) -> NDA
     return found
 
 
-def run_lengths(table: NDArray[np.bool_]) -> NDArray[np.int64]:
+def run_lengths(table: NDArray[np.bool_]) -> NDArray[np.int32]:
     """How long the run is that each crossing lies in, down its column and round the repeat; 0 in a column
     that never changes (shape as the table)."""
+    import numpy as np
+
+    at_once = max(1, AT_ONCE // max(1, len(table)))
+    parts = [_runs(table[:, start : start + at_once]) for start in range(0, table.shape[1], at_once)]
+    return np.concatenate(parts, axis=1) if len(parts) != 1 else parts[0]
+
+
+def _runs(table: NDArray[np.bool_]) -> NDArray[np.int32]:
     import numpy as np
 
     rows = len(table)
     changes = table != np.roll(table, 1, axis=0)
     twice = np.concatenate([changes, changes])
-    places = np.arange(2 * rows)[:, None]
-    since = np.maximum.accumulate(np.where(twice, places, -1), axis=0)
-    until = np.minimum.accumulate(np.where(twice, places, 2 * rows)[::-1], axis=0)[::-1]
+    places = np.arange(2 * rows, dtype=np.int32)[:, None]
+    since = np.maximum.accumulate(np.where(twice, places, np.int32(-1)), axis=0)
+    until = np.minimum.accumulate(np.where(twice, places, np.int32(2 * rows))[::-1], axis=0)[::-1]
     # A crossing's run begins at the last change before it and ends before the next one: seen in the second
     # round for its beginning and in the first for its end.
     begins = since[rows:] - rows
     ends = np.concatenate([until[1:rows], until[rows : rows + 1]])
-    found: NDArray[np.int64] = np.where(changes.any(axis=0), ends - begins, 0)
+    found: NDArray[np.int32] = np.where(changes.any(axis=0), ends - begins, 0).astype(np.int32)
     return found

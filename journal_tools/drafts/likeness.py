@@ -17,13 +17,15 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 WINDOW = 4
+MOST = 2_000
+"""Ends and picks of a repeat that are looked at."""
 
 
 def windows(over: NDArray[np.bool_]) -> NDArray[np.float64]:
     """How often each window comes in a cloth (picks, ends): shares that add up to 1, alike ones as one."""
     import numpy as np
 
-    repeat = true_repeat(over)
+    repeat = true_repeat(over)[:MOST, :MOST]
     code = np.zeros(repeat.shape, dtype=np.int64)
     for pick in range(WINDOW):
         for end in range(WINDOW):

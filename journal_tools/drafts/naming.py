@@ -63,6 +63,8 @@ def _plain_or_ribbed(repeat: NDArray[np.bool_]) -> Name | None:
     """Plain weave, and what comes of it when ends, or picks, or both go in groups."""
     import numpy as np
 
+    if any(len({line.tobytes() for line in table}) != 2 for table in (repeat, repeat.T)):
+        return None
     across = [tuple(row) for row in repeat.tolist()]
     along = [tuple(column) for column in repeat.T.tolist()]
     if (

@@ -6,6 +6,8 @@ from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from typing import Generic, Literal, TypeVar
 
+from journal_tools.drafts.repeat import period
+
 Thread = TypeVar("Thread", bound=Hashable)
 
 LEAST_TIMES = 3
@@ -46,7 +48,7 @@ def slip_in(order: Sequence[Thread]) -> Slip[Thread] | None:
 
 def _holds(order: Sequence[Thread]) -> bool:
     """Whether an order repeats already, at least twice."""
-    return any(order[length:] == order[:-length] for length in range(1, len(order) // 2 + 1))
+    return period(order) < len(order)
 
 
 def _forward(order: Sequence[Thread]) -> Slip[Thread] | None:

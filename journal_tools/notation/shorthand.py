@@ -18,6 +18,9 @@ _WORTH_A_MIRROR = 12
 _LEAST_MIRROR = 8
 """Threads that a mirror covers at least."""
 
+_MOST_DEEP = 12
+"""Mirrors within and beside one another: a weaver loses count sooner, and a long order would take for ever."""
+
 _UNIT, _TORN = 4, 6
 """Threads of a unit that is kept whole, and the letters that this may cost."""
 
@@ -52,12 +55,17 @@ class _Printer(Generic[Item]):
     ) -> None:
         self._written, self._turned_on = written, turned_on
         self._known: dict[tuple[Item, ...], str] = {}
+        self._deep = 0
 
     def shortest(self, items: list[Item]) -> str:
         key = tuple(items)
         if key not in self._known:
             plain = self._repeated(items)
-            turned = self._mirrored(items, len(plain)) if len(plain) > 2 * _WORTH_A_MIRROR else ""
+            turned = ""
+            if len(plain) > 2 * _WORTH_A_MIRROR and self._deep < _MOST_DEEP:
+                self._deep += 1
+                turned = self._mirrored(items, len(plain))
+                self._deep -= 1
             self._known[key] = turned if turned and len(turned) + _WORTH_A_MIRROR <= len(plain) else plain
         return self._known[key]
 

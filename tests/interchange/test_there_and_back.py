@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import random
 from pathlib import Path
 
@@ -71,13 +72,29 @@ def test_the_same_file(draft: Draft) -> None:
     assert first == write_wif(read_wif(first, "a.wif").draft or draft, Extras.of(read_wif(first, "a.wif")))
 
 
+def shortest(draft: Draft) -> Draft:
+    """The same draft, its orders as short as they repeat."""
+    ends, picks = len(draft.threading), len(draft.picks)
+    orders = {
+        "warp_colours": ends, "weft_colours": picks, "warp_spacing": ends, "weft_spacing": picks,
+    }  # fmt: skip
+    found = {key: getattr(draft, key) for key in orders}
+    return dataclasses.replace(
+        draft,
+        **{
+            key: repeated([order[n % len(order)] for n in range(orders[key])]) if order else ()
+            for key, order in found.items()
+        },
+    )
+
+
 @pytest.mark.parametrize("name", DRAFTS)
 def test_the_demonstration(name: str) -> None:
-    """Every draft of the demonstration comes back as it went, and as a record weaves the same cloth."""
+    """Every draft of the demonstration comes back as it went, its orders as short as they repeat."""
     draft = woven_draft(DRAFTS[name])
     read = read_wif(write_wif(draft, Extras({"Title": name})), f"{name}.wif")
 
-    assert draft == read.draft
+    assert shortest(draft) == read.draft
     assert (name, ()) == (read.title, read.told)
 
 
