@@ -38,7 +38,8 @@ class Analysis:
     """What a draft makes. over: (picks, ends). ends_per_m, picks_per_m: of the finished cloth, where known.
 
     floats: of one true repeat, woven on and on. bears_mm: the longest float that its use bears. plain: the two
-    lifts that weave plain on this threading. agrees: whether it is the weave that it is said to be; None where that cannot be told.
+    lifts that weave plain on this threading. agrees: whether it is the weave that it is said to be; None
+    where that cannot be told.
     """
 
     draft: Draft

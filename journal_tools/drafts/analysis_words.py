@@ -42,7 +42,7 @@ def warnings(found: Analysis, unit: PerUnit = "in") -> Iterator[str]:
         bears = show_length(found.bears_mm, "mm" if unit == "cm" else unit)
         yield f"Some floats are longer than the {bears} that its use bears; they are marked in the drawing."
     edge = found.selvedge
-    if not edge.catches:
+    if not edge.catches and not found.draft.floating_selvedges:
         missed_at = {"left": edge.missed_left, "right": edge.missed_right}
         sides = [f"{missed} of {edge.turns} at the {side}" for side, missed in missed_at.items() if missed]
         yield (

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -238,6 +240,14 @@ class TestBeforeThreading:
         assert selvedge(twill).catches
         alike = selvedge(twill[:, [0, 1, 0]])  # both edges stay for the same two picks: at one every turn slips
         assert {0, alike.turns} == {alike.missed_left, alike.missed_right}
+
+    def test_a_floating_selvedge_catches(self) -> None:
+        """An edge that misses is told, and not where the draft has floating selvedges."""
+        plain = draft("1-4, 3-2", TWILL, "1-4, 3-2")
+        floating = replace(plain, floating_selvedges=1)
+
+        assert any("floating selvedge catches" in line for line in sentences(analysed(plain)))
+        assert not any("floating selvedge" in line for line in sentences(analysed(floating)))
 
     def test_unused(self) -> None:
         """Shafts that are tied and not threaded, and treadles that are not pressed, are told."""
