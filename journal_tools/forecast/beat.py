@@ -55,7 +55,11 @@ def past_beat(journal: Journal, kind: ClothKind, but: str = "") -> PastBeat | No
     return _summed(found, kind.weave) if found else None
 
 
-def past_beats(journal: Journal) -> dict[tuple[str, str, str], PastBeat]:
+PastBeats: TypeAlias = Mapping[tuple[str, str, str], PastBeat]
+"""Beats by warp yarn, weft yarn and weave."""
+
+
+def past_beats(journal: Journal) -> PastBeats:
     """The same of every cloth there is, in one go, by warp yarn, weft yarn and weave."""
     found: dict[tuple[str, str, str], dict[str, Beaten]] = {}
     for warp in journal.warps_newest_first():

@@ -9,7 +9,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from journal_tools.drafts import named_weave, weave_names
-from journal_tools.forecast.beat import past_beat
+from journal_tools.forecast.beat import PastBeats, past_beat
 from journal_tools.forecast.expected import Expected, Figure, usual_size_mm
 from journal_tools.forecast.fulled_words import fulling_json
 from journal_tools.forecast.hand_words import HANDS, ROUND, rounded_up, signed, title_words
@@ -143,8 +143,13 @@ def undone(figure: Figure) -> str:
     return f"{share:.2f}".removeprefix("0")
 
 
-def sentences(journal: Journal, memory: Memory, expected: Expected) -> Iterator[str]:
-    """What hands can do with it: a width to sley and a length to weave, or that a sample comes first."""
+def sentences(
+    journal: Journal, memory: Memory, expected: Expected, beats: PastBeats | None = None
+) -> Iterator[str]:
+    """What hands can do with it: a width to sley and a length to weave, or that a sample comes first.
+
+    beats: of all past cloths, where they are at hand; else those of this one are looked up here.
+    """
     unit = "in" if journal.settings.length == "in" else "cm"
     step, wide, long = ROUND[unit]
     after = "scoured" if expected.figures[0].label.endswith("scoured") else "washed"
@@ -161,7 +166,7 @@ def sentences(journal: Journal, memory: Memory, expected: Expected) -> Iterator[
             continue
         woven = rounded_up(size * math.exp(-figure.belief.quantile(0.5)), HANDS[unit])
         low, high = (woven * math.exp(each) for each in figure.belief.range(0.9))
-        or_picks = _picks(journal, expected, woven) if figure is length else ""
+        or_picks = _picks(journal, expected, woven, beats) if figure is length else ""
         between = f"{show_length(low, unit).removesuffix(' ' + unit)} to {show_length(high, unit)}"
         sizes = f"For {show_length(size, unit)} {after}, {do} {show_length(woven, unit)}{done}{or_picks}"
         yield f"{sizes}; nine times in ten it comes out {between}."
@@ -174,9 +179,11 @@ def better_words(expected: Expected) -> Iterator[str]:
             yield BETTER[first]
 
 
-def _picks(journal: Journal, expected: Expected, woven_mm: float) -> str:
+def _picks(journal: Journal, expected: Expected, woven_mm: float, beats: PastBeats | None) -> str:
     """`, or 640 picks at 20 an inch, as in 3 past warps`; "" where no such cloth has told its beat."""
-    beat = past_beat(journal, expected.kind)
+    kind = expected.kind
+    cloth = kind.warp_yarn, kind.weft_yarn, kind.weave
+    beat = past_beat(journal, kind) if beats is None else beats.get(cloth)
     if beat is None:
         return ""
     per_m = beat.at(expected.sett_per_m)

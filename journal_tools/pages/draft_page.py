@@ -73,9 +73,7 @@ def other_colourings(archive: Archive, draft: Draft, shown: list[Warp]) -> Itera
         return
     had = {yarn.name for warp in shown for yarn in archive.yarns(warp)}
     names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
-    shelf = [yarn for yarn in archive.journal.yarns.values() if yarn.name not in had and len(yarn.colours or {}) >= 2]
-    shelf.sort(key=lambda yarn: (-len(archive.past(yarn.name).warps), yarn.name))
-    for yarn in shelf[:OTHERS]:
+    for yarn in [yarn for yarn in archive.patterns.shelf if yarn.name not in had][:OTHERS]:
         hexes = list((yarn.colours or {}).values())
         of = {name: hexes[place % len(hexes)] for place, name in enumerate(names)}
         warp = tuple(of[name] for name in woven.warp_colours) or (hexes[0],)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
@@ -22,7 +23,7 @@ from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.draft_drawing import Window
 from journal_tools.pictures.real_size import real_size_picture
 from journal_tools.quantities import Unreadable
-from journal_tools.records import Draft
+from journal_tools.records import Draft, Yarn
 
 if TYPE_CHECKING:
     import numpy as np
@@ -64,6 +65,13 @@ class Patterns:
     def found(self) -> Mapping[str, Analysis]:
         """What there is to tell of each, at the sett of the newest warp that used it."""
         return {name: self._look(name, woven) for name, woven in self.woven.items()}
+
+    @cached_property
+    def shelf(self) -> Sequence[Yarn]:
+        """Yarns of two colours and more, those in most warps first: what drafts are shown in."""
+        used = Counter(yarn.name for warp in self.archive.warps for yarn in self.archive.yarns(warp))
+        coloured = [yarn for yarn in self.archive.journal.yarns.values() if len(yarn.colours or {}) >= 2]
+        return sorted(coloured, key=lambda yarn: (-used[yarn.name], yarn.name))
 
     @cached_property
     def _windows(self) -> Mapping[str, NDArray[np.float64]]:

@@ -58,7 +58,7 @@ def expect_part(archive: Archive, yarn: Yarn) -> views.Expect:
         about=" ".join(part for part in (f"{heading(journal, expected)}.", as_usual(expected)) if part),
         rests=_told(archive, rests.removeprefix("A guess: ")),
         guess=guess,
-        said=tuple(sentences(journal, archive.memory, expected)),
+        said=tuple(sentences(journal, archive.memory, expected, archive.shelf.beats)),
         small="; ".join(_loss_words(figure) for figure in expected.figures) + ", nine times in ten.",
         table=_table(archive, yarn, expected),
         fulling=tuple(_told(archive, line) for line in lines),

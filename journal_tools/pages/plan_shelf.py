@@ -39,7 +39,7 @@ class Shelf:
     def __init__(self, journal: Journal, warps: Iterable[Warp]) -> None:
         """warps: the newest first."""
         self._journal = journal
-        self._beats = past_beats(journal)
+        self.beats = past_beats(journal)
         self._woven: dict[str, list[Woven]] = defaultdict(list)
         self._thrown: dict[str, list[Woven]] = defaultdict(list)
         for warp in warps:
@@ -138,7 +138,7 @@ class Shelf:
             if each.sett is not None and "sett" not in told:
                 told |= {"sett": tidy(each.sett), "as": each.warp.heading}
             cloth = each.kind.warp_yarn, each.kind.weft_yarn, each.kind.weave
-            if "beat" not in told and (past := self._beats.get(cloth)):
+            if "beat" not in told and (past := self.beats.get(cloth)):
                 told |= filled(beat=tidy(past.per_m), beaten=len(past.warps), ratio=past.ratio and round(past.ratio, 5))
             if each.kind.finish in self._journal.finishes:
                 told.setdefault("finish", each.kind.finish)
