@@ -75,7 +75,7 @@ def _of(draft: Woven, name: str, weave: str, written: str) -> Tied:
         draft.shafts,
         written or print_sets(picks),
         colours=draft.warp_colours,
-        floating=int(getattr(draft, "floating_selvedges", 0)),
+        floating=draft.floating_selvedges,
     )
 
 
