@@ -25,7 +25,11 @@ from journal_tools.records import Draft, Journal
 from journal_tools.records.draft_parts import AccentEnd
 from journal_tools.records.notated import ColourOrder
 
-PARTS = {"threading": "threading", "tie-up": "tie_up", "treadle": "treadling", "lift plan": "lift_plan"}
+PARTS = {
+    "threading": "threading", "tie-up": "tie_up", "treadle": "treadling", "lift plan": "lift_plan",
+    "accent": "accents", "Block ": "profile", "in a dent": "ends_in_dents", "dent has": "ends_in_dents",
+    "layers": "upper", "cannot hold": "weave",
+}
 """The words for the parts of a draft, and the keys that they stand under."""
 
 

@@ -36,6 +36,23 @@ def test_another_weave_than_it_says(tmp_path: Path) -> None:
     assert [] == asked(tmp_path / "answered", weave="plain weave", more="\naccepted: woven otherwise")
 
 
+@pytest.mark.parametrize(
+    ("more", "field", "right"),
+    [
+        ("\naccents:\n  - end: 400", "accents", "An accent is one of the ends 1 to 5."),
+        ("\nends_in_dents: 1+2", "ends_in_dents", "Ends in a dent are one number"),
+        ("\nlower:\n  threading: 1, 2\n  lift_plan: 1, 2", "draft", "A double cloth wants both its layers"),
+    ],
+)
+def test_parts_that_do_not_fit(tmp_path: Path, more: str, field: str, right: str) -> None:
+    """A part that cannot be is told with its key, its line and what would be right."""
+    made = write(tmp_path, drafts__one=DRAFT.format(threading="1-4", weave="a name", more=more))
+    [fault] = [problem for problem in check(made) if problem.is_fault]
+
+    assert (field, field != "draft") == (fault.field, fault.line > 0)
+    assert right in fault.right
+
+
 @pytest.mark.parametrize("weave", ["2/2 twill", "twill", "a name of my own", "straight twill, fine"])
 def test_what_is_not_asked(tmp_path: Path, weave: str) -> None:
     """A draft that is what it says, or has a name that nobody can draw, is not asked about."""

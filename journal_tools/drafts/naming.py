@@ -195,7 +195,8 @@ def _way(order: list[int], size: int) -> str:
     turns = [step for step in steps if step not in (1, size - 1)]
     if not turns:
         return "straight" if len(set(steps)) == 1 else "pointed"
-    return "herringbone" if min(runs, default=0) >= size else "broken"
+    both_ways = {1, size - 1} <= set(steps)
+    return "herringbone" if both_ways and min(runs, default=0) >= size - 1 else "broken"
 
 
 def _runs(steps: list[int]) -> list[list[int]]:

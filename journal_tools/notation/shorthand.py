@@ -103,6 +103,8 @@ class _Printer(Generic[Item]):
                     parts.append(once_over)
                     begun = at = at + length * times
                     continue
+                at += length * (times - 1)  # written out: no repeat of it begun elsewhere either
+                continue
             at += 1
         parts += [self._written(items[begun:])] if at > begun else []
         return ", ".join(parts)

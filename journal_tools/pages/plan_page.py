@@ -5,20 +5,23 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from journal_tools.forecast import closeness, kind
-from journal_tools.forecast.expected import Asked, kinds_of, meant
+from journal_tools.forecast.expected import kinds_of
+from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.past import uses_of
 from journal_tools.pages import plan_pocket
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_shelf import Shelf, reed_of
 from journal_tools.pages.style_assets import PLANNING
 from journal_tools.pages.views import PlanView
-from journal_tools.planning import allowances, sample, sleying
+from journal_tools.planning import allowances, along, arithmetic, phrases, sample, sleying
+from journal_tools.planning.pace import hours_for
 from journal_tools.planning.steered import belief_from, whole
 from journal_tools.planning.yarn_needs import put_up_of
-from journal_tools.quantities import INCH, parse_density
+from journal_tools.quantities import parse_density
 
 DATA = "plan-data.js"
 
@@ -48,10 +51,9 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
     """The script with the journal's figures. forecast: see `plan_pocket.pocket_data`."""
     settings = archive.journal.settings
     unit = settings.length
-    per = settings.units.density
     told: dict[str, Any] = {
         "units": {"length": unit, "density": settings.units.density, "weight": settings.weight},
-        "steps": {each: steps_of(archive, each) for each in allowances.STEPS},
+        "steps": {each: steps._asdict() for each, steps in allowances.STEPS.items()},
         "usual": {
             "header": allowances.HEADER,
             "gap": allowances.GAP,
@@ -63,9 +65,13 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
             "too_wide": allowances.TOO_WIDE,
             "worth_a_sample": allowances.WORTH_A_SAMPLE,
             "sample": allowances.SAMPLE,
+            "sample_for_length": allowances.SAMPLE_FOR_LENGTH,
             "spare_yarn": allowances.SPARE_YARN,
             "sett_off": allowances.SETT_OFF,
-            "reeds": [reed_of(parse_density(f"{dents:g}/{per}")) for dents in allowances.USUAL_REEDS[per]],
+            "reeds": {
+                per: [reed_of(parse_density(f"{dents:g}/{per}")) for dents in reeds]
+                for per, reeds in allowances.USUAL_REEDS.items()
+            },
         },
         "sums": {
             "weft_over_reed": allowances.WEFT_OVER_REED,
@@ -78,28 +84,28 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
             "clip": kind.CLIP,
             "mean": plan_pocket.MEAN,
             "cloth_sd": sample.CLOTH_SD,
+            "length_share": sample.LENGTH_SHARE,
             "working": closeness.WORKING,
+            "near": arithmetic.NEAR,
+            "low": along.LOW,
+            "high": along.HIGH,
+            "most_steps": along.MOST_STEPS,
+            "rarest": phrases.RAREST,
+            "end_to_picks": allowances.END_TO_PICKS,
         },
         **shelf.as_data(),
         "forecast": forecast,
         "woven": woven(archive, shelf),
         "fulled": fulled(archive),
+        "mostly": mostly(archive),
         "shared": archive.public,
     }
-    for name, yarn in told["yarns"].items():
-        if mostly := mostly_of(archive, name):
-            yarn["mostly"] = mostly
+    if (pace := hours_for(archive.journal, 0, 1)) is not None:
+        told["pace"] = {"hours": pace.hours, "low": pace.low, "high": pace.high, "warps": pace.warps}
     if not archive.public:
         told["stock"] = stock(archive)
     text = json.dumps(told, separators=(",", ":"), ensure_ascii=True)
     return f"window.tenterhook = window.tenterhook || {{}};\nwindow.tenterhook.journal = {text};\n".encode()
-
-
-def steps_of(archive: Archive, unit: str) -> dict[str, float]:
-    """What hands and tapes round to, in mm, where a plan is told in a unit."""
-    steps, own = allowances.STEPS[unit], archive.journal.settings.tape
-    tape = float(own.mm) if own else float(INCH / 8) if unit == "in" else 1.0
-    return {"weave": steps.weave, "wind": steps.wind, "tape": max(tape, steps.tape), "told": steps.tape}
 
 
 def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
@@ -114,12 +120,25 @@ def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
     return [list(each) for each in dict.fromkeys(found)]
 
 
-def mostly_of(archive: Archive, yarn: str) -> str:
-    """The warp that tells the most of a yarn as it is mostly woven."""
-    cloth, _, _ = meant(archive.journal, archive.woven_kinds, Asked(yarn))
-    on = archive.rests_on(cloth, ("width", "in_reed", "washed 1"))
-    warps = on.both or on.yarn_warps
-    return archive.journal.warps[warps[0]].heading if warps else ""
+def mostly(archive: Archive) -> dict[str, dict[str, str]]:
+    """The warp that tells the most: of each yarn by weave, and under "" of a yarn in any weave, or of a weave.
+
+    By yarn, then by weave.
+    """
+    asked = ("width", "in_reed", "washed 1")
+    headings = {name: warp.heading for name, warp in archive.journal.warps.items()}
+    found: dict[str, dict[str, str]] = {"": {}}
+    for _, cloth in archive.woven_kinds:
+        kind = replace(cloth, year=None)
+        for yarn in {cloth.warp_yarn, cloth.weft_yarn} - {""}:
+            if cloth.weave not in (told := found.setdefault(yarn, {})):
+                on = archive.rests_on(kind if yarn == cloth.warp_yarn else replace(kind, warp_yarn=yarn), asked)
+                told |= {weave: headings[warps[0]] for weave, warps in (("", on.yarn_warps),) if warps and "" not in told}
+                told |= {cloth.weave: headings[on.both[0]]} if on.both else {}
+        if cloth.weave and cloth.weave not in found[""]:
+            on = archive.rests_on(ClothKind(weave=cloth.weave), asked)
+            found[""] |= {cloth.weave: headings[on.weave_warps[0]]} if on.weave_warps else {}
+    return found
 
 
 def fulled(archive: Archive) -> dict[str, Any]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
@@ -11,9 +11,9 @@ from typing import Any
 from journal_tools.drafts import named_weave
 from journal_tools.forecast.beat import past_beats
 from journal_tools.forecast.closeness import interlacing, setts
-from journal_tools.forecast.cloth_kind import fibre_of, kind_of, sett_of
+from journal_tools.forecast.cloth_kind import fibre_of, kind_of, recipe_of, sett_of
 from journal_tools.forecast.kind import ClothKind
-from journal_tools.ledger.laid import lay_out
+from journal_tools.ledger.laid import Laid, lay_out
 from journal_tools.planning.arithmetic import balance
 from journal_tools.planning.warp_length import loom_waste
 from journal_tools.quantities import Density
@@ -42,10 +42,16 @@ class Shelf:
         self.beats = past_beats(journal)
         self._woven: dict[str, list[Woven]] = defaultdict(list)
         self._thrown: dict[str, list[Woven]] = defaultdict(list)
+        self._usual: dict[str, dict[str, dict[str, dict[str, Any]]]] = {}
         for warp in warps:
-            for woven in woven_in(journal, warp):
-                self._woven[woven.kind.warp_yarn].append(woven)
-                self._thrown[woven.kind.weft_yarn].append(woven)
+            last = None
+            for laid in lay_out(warp):
+                woven = Woven(warp, kind_of(journal, laid), sett_of(laid))
+                self._used_to(woven, laid)
+                if laid.stretch is not last:
+                    last = laid.stretch
+                    self._woven[woven.kind.warp_yarn].append(woven)
+                    self._thrown[woven.kind.weft_yarn].append(woven)
 
     @property
     def yarns(self) -> dict[str, str]:
@@ -114,7 +120,7 @@ class Shelf:
         return record.heading if record else name.replace("-", " ")
 
     def _yarn(self, name: str) -> Mapping[str, Any]:
-        """A yarn, the warps in it by weave, and what it is usually set and beaten to in each weave.
+        """A yarn, and what it is usually set and beaten to, by weave and weft.
 
         room: threads that lie side by side in a metre, by Ashenhurst; wraps: as wrapped by hand.
         """
@@ -127,33 +133,20 @@ class Shelf:
             room=greatest and tidy(greatest / share),
             wraps=record and record.wraps and tidy(record.wraps.per_m),
             colours=list(record.colours or ()) if record else [],
-            usual=self._usual(name),
+            usual=self._usual.get(name),
         )
 
-    def _usual(self, yarn: str) -> dict[str, dict[str, Any]]:
-        """By weave: sett, beat, finish and weft of the newest warp that tells."""
-        found: dict[str, dict[str, Any]] = {}
-        for each in self._woven.get(yarn, ()):
-            told = found.setdefault(each.kind.weave, {})
-            if each.sett is not None and "sett" not in told:
-                told |= {"sett": tidy(each.sett), "as": each.warp.heading}
-            cloth = each.kind.warp_yarn, each.kind.weft_yarn, each.kind.weave
-            if "beat" not in told and (past := self.beats.get(cloth)):
-                told |= filled(beat=tidy(past.per_m), beaten=len(past.warps), ratio=past.ratio and round(past.ratio, 5))
-            if each.kind.finish in self._journal.finishes:
-                told.setdefault("finish", each.kind.finish)
-            if each.kind.weft_yarn and each.kind.weft_yarn != yarn:
-                told.setdefault("weft", each.kind.weft_yarn)
-        return {weave: told for weave, told in found.items() if told}
-
-
-def woven_in(journal: Journal, warp: Warp) -> Iterator[Woven]:
-    """The stretches of a warp, each by its first piece."""
-    last = None
-    for laid in lay_out(warp):
-        if laid.stretch is not last:
-            last = laid.stretch
-            yield Woven(warp, kind_of(journal, laid), sett_of(laid))
+    def _used_to(self, woven: Woven, laid: Laid) -> None:
+        """Note what the newest warp in these yarns and this weave tells: sett, beat and wash, as a plan takes them."""
+        kind, warp = woven.kind, woven.warp
+        told = self._usual.setdefault(kind.warp_yarn, {}).setdefault(kind.weave, {}).setdefault(kind.weft_yarn, {})
+        if woven.sett is not None and "sett" not in told:
+            told |= {"sett": tidy(woven.sett), "as": warp.heading}
+        past = self.beats.get((kind.warp_yarn, kind.weft_yarn, kind.weave)) if "beat" not in told else None
+        if past is not None:
+            told |= filled(beat=tidy(past.per_m), beaten=len(past.warps), ratio=past.ratio and round(past.ratio, 5))
+        if (recipe := recipe_of(laid, 1)) in self._journal.finishes:
+            told.setdefault("finish", recipe)
 
 
 def reed_of(reed: Density) -> dict[str, Any]:

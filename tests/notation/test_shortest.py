@@ -76,6 +76,7 @@ def test_mirrors_are_read(written: str, read: str) -> None:
         "mirrored (20 times (1-8), 5 times (1, 3, 5, 7), 8, 2, 6, 4)",
         "1, 1, 2, 2, 3, 3, 4, 4",
         "none, 1-4, none",
+        "1-4, 1-4, 1, 2, 2, 4, 1-4, 1-4",
     ],
 )
 def test_as_a_weaver_writes_it(written: str) -> None:
