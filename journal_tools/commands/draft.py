@@ -43,6 +43,8 @@ class Found:
     called: str
     said: str
     read: ReadDraft | None = None
+    own: tuple[str, ...] = ()
+    """Its notation as a record has it."""
 
 
 @click.command()
@@ -124,7 +126,7 @@ def command(
 
     unit = "cm" if "cm" in sett else "in"
     click.secho(", ".join([found.called, *changes]), bold=True)
-    for line in _notation(draft):
+    for line in found.own if found.own and not changes else _notation(draft):
         click.echo(line)
     click.echo("")
     for line in _drawn(draft):
@@ -161,11 +163,18 @@ def _found(context: click.Context, file: str, journal: Path | None) -> Found:
         click.echo(f'There is no file and no draft called "{file}".{more}', err=True)
         context.exit(1)
     try:
-        return Found(woven_draft(record), record.heading, record.weave or "")
+        return Found(woven_draft(record), record.heading, record.weave or "", own=tuple(_own_words(record)))
     except Unreadable as unreadable:
         read = f' read "{unreadable.read}".' if unreadable.read else ""
         click.echo(f"{record.file}:{read} {unreadable.right}", err=True)
         context.exit(1)
+
+
+def _own_words(record: Record) -> Iterator[str]:
+    """The notation of a record as it was typed."""
+    from journal_tools.pages.draft_part import notation_of
+
+    yield from (f"{line.label}: {line.text}" for line in notation_of(record))
 
 
 def _from_file(context: click.Context, path: Path) -> Found:

@@ -50,7 +50,7 @@ def part_of(
         _drawing(archive, woven, record),
         tuple(cloth),
         tuple(_facts(woven, record)),
-        tuple(_notation(record)),
+        tuple(notation_of(record)),
     )
 
 
@@ -72,7 +72,8 @@ def _facts(woven: Woven, record: Draft) -> Iterator[Fact]:
     yield Fact("shed", (Link(record.shed),))
 
 
-def _notation(record: Draft) -> Iterator[Notation]:
+def notation_of(record: Draft) -> Iterator[Notation]:
+    """A draft's parts as they were typed, each under its key."""
     for letter, block in (record.blocks or {}).items():
         for key in ("threading", "treadling"):
             if (unit := getattr(block, key)) is not None:
@@ -90,7 +91,7 @@ def _notation(record: Draft) -> Iterator[Notation]:
         )
     for name, layer in (("upper", record.upper), ("lower", record.lower)):
         if layer is not None:
-            yield from (Notation(f"{name} layer, {line.label}", line.text) for line in _notation(layer))
+            yield from (Notation(f"{name} layer, {line.label}", line.text) for line in notation_of(layer))
 
 
 def _shortest(key: str, items: tuple[object, ...]) -> str:

@@ -26,7 +26,7 @@ def test_in_words(shelf: Shell) -> None:
     """It says the threading, draws the cloth, and names weave, floats with their length, and plain weave."""
     said = shelf("draft", "straight-four", "--sett", "20").output
 
-    assert said.startswith("Straight four\nthreading: 1-4\ntie-up: 1+2, 2+3, 3+4, 1+4\ntreadling: 1-4\n\n▀█▄\n▄ ▀█\n\n")
+    assert said.startswith("Straight four\nthreading: 1-4\ntie-up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\n\n▀█▄\n▄ ▀█\n\n")
     assert "2/2 twill, its lines falling to the right as it is drawn, balanced.\n" in said
     assert "Longest float of the warp: over 2 picks, 0.10 in at 20/in, on both sides, ends 1, 2, 3 and 4.\n" in said
     assert "Plain weave can be woven on this threading: lift 1+3 and 2+4 in turn.\n" in said
