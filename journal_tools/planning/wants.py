@@ -8,12 +8,14 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
+from journal_tools.drafts import named_weave, weave_names
 from journal_tools.forecast.cloth_kind import kind_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.laid import Laid
 from journal_tools.planning.fringe import fringe_of
 from journal_tools.planning.setts import Told, beat_for, finish_for, sett_for
 from journal_tools.planning.threaded import Threaded, threaded_by
+from journal_tools.problems import nearest
 from journal_tools.records import Journal
 from journal_tools.records.cloth import SizeAt
 from journal_tools.records.hem import Hem
@@ -182,8 +184,11 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
     kind = dataclasses.replace(kind, finish=recipe)
     sett = sett_for(journal, first, kind)
     if sett is None:
+        said = first.said("weave") or ""
+        near = nearest(said, weave_names()) if said and named_weave(said) is None else None
+        meant = f'the weave was read as "{said}": is it {near}? Else, ' if near else ""
         raise NotPlanned(
-            "how close is it to be set? Say `sett: 20/in`, or `reed:` and `sley:`; or give the yarn's record its"
+            f"{meant}how close is it to be set? Say `sett: 20/in`, or `reed:` and `sley:`; or give the yarn's record its"
             " number or its wraps, and the warp its weave."
         )
     return WantedStretch(

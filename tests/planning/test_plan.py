@@ -278,6 +278,10 @@ class TestNothingToPlanBy:
         [
             ("yarn: cotton\nsett: 24/in", "nothing is planned here yet"),
             ("yarn: strange\nweave: plain weave\nplan:\n  made_up: 18 x 27", "how close is it to be set?"),
+            (
+                "yarn: strange\nweave: plane weave\nplan:\n  made_up: 18 x 27",
+                'the weave was read as "plane weave": is it plain weave? Else, how close is it to be set?',
+            ),
             ("yarn: cotton\nsett: 24/in\nplan:\n  piece: towel", "how wide is it to be?"),
             ("yarn: cotton\nsett: 24/in\nplan:\n  washed: 18 x ?", "how long is it to be?"),
             (
