@@ -121,23 +121,20 @@ def woven(archive: Archive, shelf: Shelf) -> list[list[int]]:
 
 
 def mostly(archive: Archive) -> dict[str, dict[str, str]]:
-    """The warp that tells the most: of each yarn by weave, and under "" of a yarn in any weave, or of a weave.
-
-    By yarn, then by weave.
-    """
-    asked = ("width", "in_reed", "washed 1")
-    headings = {name: warp.heading for name, warp in archive.journal.warps.items()}
-    found: dict[str, dict[str, str]] = {"": {}}
-    for _, cloth in archive.woven_kinds:
-        kind = replace(cloth, year=None)
-        for yarn in {cloth.warp_yarn, cloth.weft_yarn} - {""}:
-            if cloth.weave not in (told := found.setdefault(yarn, {})):
-                on = archive.rests_on(kind if yarn == cloth.warp_yarn else replace(kind, warp_yarn=yarn), asked)
-                told |= {weave: headings[warps[0]] for weave, warps in (("", on.yarn_warps),) if warps and "" not in told}
-                told |= {cloth.weave: headings[on.both[0]]} if on.both else {}
-        if cloth.weave and cloth.weave not in found[""]:
-            on = archive.rests_on(ClothKind(weave=cloth.weave), asked)
-            found[""] |= {cloth.weave: headings[on.weave_warps[0]]} if on.weave_warps else {}
+    """The title of the warp that tells the most: by yarn and weave, of a yarn under "", of a weave under "" and it."""
+    cloths: dict[tuple[str, str], ClothKind] = {}
+    for _, its in archive.woven_kinds:
+        for yarn, fibre in ((its.warp_yarn, its.warp_fibre), (its.weft_yarn, its.weft_fibre)):
+            of_yarn = replace(its, warp_yarn=yarn, weft_yarn=yarn, warp_fibre=fibre, weft_fibre=fibre, year=None)
+            cloths.setdefault((yarn, its.weave), of_yarn)
+            cloths.setdefault(("", its.weave), ClothKind(weave=its.weave))
+    found: dict[str, dict[str, str]] = {}
+    for (yarn, weave), cloth in cloths.items():
+        on = archive.rests_on(cloth, ("width", "in_reed", "washed 1"))
+        told = found.setdefault(yarn, {})
+        for key, warps in ((weave, on.both if yarn else on.weave_warps), ("", on.yarn_warps if yarn else ())):
+            if warps:
+                told.setdefault(key, archive.journal.warps[warps[0]].heading)
     return found
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import inspect
+import re
 import shutil
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlencode
@@ -12,76 +14,22 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from journal_tools.forecast.memory import Memory
+from journal_tools.planning import limits
+from journal_tools.planning.at_the_loom import hem_words, picks_words
 from journal_tools.planning.plan import Plan, plan_of
+from journal_tools.planning.wants import Asked
 from journal_tools.planning.words import Words
+from journal_tools.quantities import parse_length
 from journal_tools.records import Journal, read_journal
 from tests.browser.looking import SIDEWAYS, Look, looking
+from tests.browser.wanted import WANTED, record
 from tests.house import PROJECT
 
 EIGHTH = 3.175
 """An eighth of an inch in mm: the page tells a range by sums alone, and may be off by less than a tape shows."""
 
-WANTED: dict[str, dict[str, str]] = {
-    "towels, hemmed after washing": {
-        "piece": "towel", "count": "4", "width": "18", "long": "28", "sized": "made_up", "hem": "1", "turn": "3/8",
-        "warp": "cottolin-22-2", "weave": "plain weave", "finish": "machine-40-line-pressed", "sett": "24",
-        "beat": "22", "loom": "long-loom",
-    },
-    "scarves with a fringe": {
-        "piece": "scarf", "count": "2", "width": "9", "long": "66", "sized": "washed", "fringe": "4", "sett": "24",
-        "warp": "merino-2-20", "weave": "2/2 twill", "finish": "hand-30-flat", "beat": "24", "loom": "small-loom",
-    },
-    "napkins, hemmed all round before washing": {
-        "piece": "napkin", "count": "6", "width": "18", "long": "18", "sized": "made_up", "hem": "1/2",
-        "turn": "1/4", "edges": "all four", "sewn": "before washing", "warp": "linen-20-2", "weave": "huck lace",
-        "sett": "18",
-        "finish": "hand-40-line-pressed", "beat": "18", "loom": "long-loom",
-    },
-    "a runner of two yarns": {
-        "piece": "runner", "count": "1", "width": "14", "long": "48", "sized": "washed", "warp": "hemp-16-2",
-        "weft": "linen-16-1", "weave": "point twill", "finish": "machine-60-line", "sett": "20", "beat": "18",
-        "loom": "long-loom",
-    },
-    "a shawl in a weave never woven in that yarn": {
-        "piece": "shawl", "count": "1", "width": "30", "long": "80", "sized": "washed", "warp": "alpaca-12-2",
-        "weave": "waffle weave", "finish": "hand-30-flat", "sett": "16", "beat": "14", "loom": "long-loom",
-    },
-    "washed towels, hemmed before washing": {
-        "piece": "towel", "count": "3", "width": "46,5 cm", "long": "70 cm", "sized": "washed", "hem": "2.5 cm",
-        "turn": "1 cm", "sewn": "before washing", "warp": "cottolin-22-2", "weave": "plain weave",
-        "finish": "machine-40-line-pressed", "sett": "24", "loom": "small-loom",
-    },
-    "a tablecloth made up once settled, too wide for the loom": {
-        "piece": "tablecloth", "count": "1", "width": "52", "long": "80", "sized": "made_up", "wash": "settled",
-        "hem": "1", "turn": "3/8", "warp": "linen-16-2", "weave": "plain weave", "finish": "machine-60-line",
-        "sett": "20", "loom": "small-loom",
-    },
-    "a wool of which no blanket was ever fulled": {
-        "piece": "throw", "count": "1", "width": "30", "long": "60", "sized": "washed", "warp": "merino-2-20",
-        "weave": "2/2 twill", "finish": "fulled-in-the-tub", "sett": "20", "beat": "18", "loom": "long-loom",
-    },
-    "a blanket that is fulled, wider than the loom": {
-        "piece": "blanket", "count": "1", "width": "44", "long": "70", "sized": "washed", "warp": "woollen-8-2",
-        "weave": "2/2 twill", "finish": "fulled-in-the-tub", "sett": "12", "beat": "11", "loom": "long-loom",
-    },
-}
-
-
-def record(wanted: dict[str, str]) -> str:
-    """The same wants as a warp's record."""
-    said = {key: wanted.get(key) for key in ("loom", "weft", "weave", "sett", "beat", "finish")}
-    lines = ["---", "title: Wanted", f"yarn: {wanted['warp']}"]
-    lines += [f"{key}: {value}" for key, value in said.items() if value]
-    if "hem" in wanted:
-        lines += ["hem:", f"  depth: {wanted['hem']}", f"  turn: {wanted['turn']}"]
-        lines += [f"  edges: {wanted.get('edges', 'both ends')}", f"  sewn: {wanted.get('sewn', 'after washing')}"]
-    if "fringe" in wanted:
-        lines += ["fringe:", f"  allowed: {wanted['fringe']} in each end"]
-    if "wash" in wanted:
-        lines[lines.index(f"finish: {wanted['finish']}")] = f"finish: [{', '.join([wanted['finish']] * 3)}]"
-    size = f"{wanted['sized']}: {wanted['width']} x {wanted['long']}"
-    plan = ["plan:", f"  - piece: {wanted['piece']}", f"    count: {wanted['count']}", f"    {size}"]
-    return "\n".join([*lines, *plan, "---\n"])
+MOSTLY = re.compile(r", mostly (.+?)(?=\. \d|\. The|\. None|\.$)")
+"""Which of the warps that fit tells the most is a near thing, and the page asks of the yarn as it is mostly woven."""
 
 
 @dataclass(frozen=True)
@@ -94,7 +42,12 @@ class Desk:
 
     def plan(self, name: str) -> Plan:
         """As the command plans it."""
-        return plan_of(self.journal, self.memory, self.journal.warps[f"wanted-{list(WANTED).index(name)}"])
+        sample, gap = (WANTED[name].get(each) for each in ("sample", "gap"))
+        asked = Asked(sample_mm=sample and float(parse_length(sample).mm), gap_mm=gap and float(parse_length(gap).mm))
+        own = f"wanted-{list(WANTED).index(name)}"
+        past = {each: warp for each, warp in self.journal.warps.items() if not each.startswith("wanted-")}
+        warp = self.journal.warps[own]
+        return plan_of(replace(self.journal, warps={**past, own: warp}), self.memory, warp, asked)
 
 
 @pytest.fixture(scope="module")
@@ -148,13 +101,27 @@ class TestAsTheCommandPlans:
 
     @pytest.mark.parametrize("name", WANTED)
     def test_in_the_same_words(self, desk: Look, demo: Desk, name: str) -> None:
-        """What the loom cannot do is said in the command's words, and so is what fulled cloth rests on."""
+        """What it rests on, what the loom cannot do, picks, hours and hems are said in the command's words."""
         plan = demo.plan(name)
         planned(desk.page, demo.page, WANTED[name])
-        rests = Words(plan).rests(plan.stretches[0]).split(", mostly")[0]
+        words, [stretch], shown = Words(plan), plan.stretches, desk.page.locator("#plan-shown")
+        printed = [words.loom(), *hem_words(stretch.pieces)]
+        rests = [MOSTLY.split(said) for said in (words.rests(stretch), shown.locator(".rests").inner_text())]
+        fit = [plan.wants.journal.warps[warp].heading for warp in stretch.rests_on.both or stretch.rests_on.yarn_warps]
 
-        assert Words(plan).limits() == desk.page.locator("#plan-shown .fault li").all_inner_texts()
-        assert desk.page.locator(".rests").inner_text().startswith(rests)
+        assert rests[0][::2] == rests[1][::2]
+        assert [] == [warp for warp in rests[1][1::2][:1] if warp not in fit]
+        assert words.limits() == shown.locator(".fault li").all_inner_texts()
+        assert " ".join(filter(None, printed)) == shown.locator(".only-printed p").nth(1).text_content()
+        assert picks_words(stretch, plan.wants.density_unit) in (shown.text_content() or "")
+        assert words.money().partition("At the pace")[2] in (shown.text_content() or "")
+
+    def test_every_limit_has_its_case(self, demo: Desk) -> None:
+        """Among what is planned here is every kind of limit that a form can run into."""
+        met = {limit.slug for name in WANTED for limit in demo.plan(name).stretches[0].limits}
+        never = {"no-such-loom", "no-such-reed", "no-such-weave", "two-widths"}  # a form offers only what there is
+
+        assert set(re.findall(r'Limit\(\s*"([a-z-]+)"', inspect.getsource(limits))) - never == met
 
     def test_a_yarn_never_used(self, desk: Look, tiny: str) -> None:
         """A yarn that is new on the shelf is called a guess before any figure."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import re
+import shutil
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +20,9 @@ from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_page import plan_data
 from journal_tools.pages.plan_pocket import SPANS, Pocket
 from journal_tools.pictures.store import PictureStore
-from journal_tools.records import public, read_journal
+from journal_tools.planning.steered import fulled_belief
+from journal_tools.records import Journal, public, read_journal
+from journal_tools.records.warp import Warp
 from tests.built import TINY
 from tests.house import PROJECT
 
@@ -118,3 +122,26 @@ def test_what_others_are_told(tmp_path: Path) -> None:
     assert len({warp for warp, *_ in shared["woven"]}) <= sum(warp.share is True for warp in journal.warps.values())
     assert [] == [name for name, yarn in shared["yarns"].items() if "wraps" in yarn]
     assert [] == [name for name, loom in shared["looms"].items() if {"heddles", "reeds"} & set(loom)]
+
+
+def fulled_in(journal: Journal, yarn: str) -> dict[str, tuple[float, float, int]]:
+    """What a plan with no record yet expects of fulling a yarn: mean, spread and how many warps, by direction."""
+    found = {way: fulled_belief(journal, Warp(), way, yarn) for way in ("width", "length")}
+    return {way: (round(belief.mean, 5), round(belief.shared, 5), warps) for way, (belief, warps) in found.items()}
+
+
+@pytest.mark.parametrize("yarn", ["woollen-8-2", "merino-2-20"])
+@pytest.mark.parametrize("lengths", [True, False], ids=["both ways", "widths alone"])
+def test_fulled_cloth(tmp_path: Path, yarn: str, lengths: bool) -> None:
+    """Each direction of fulled cloth goes by its own yarn where that was measured, else by all that was fulled."""
+    shutil.copytree(PROJECT / "entries", tmp_path / "entries")
+    cove = tmp_path / "entries" / "warps" / "cove-blanket.md"
+    text = cove.read_text(encoding="utf-8").replace("woollen-8-2", "merino-2-20")
+    cove.write_text(text if lengths else re.sub(r" x [\d.]+$", "", text, flags=re.MULTILINE), encoding="utf-8")
+    journal = read_journal(tmp_path / "entries")
+    shown = data_of(Archive(journal, PictureStore(tmp_path / "cache")))["fulled"][yarn]
+    told = fulled_in(journal, yarn)
+
+    assert told["width"][2] == shown["warps"]
+    for way, (mean, shared, _) in told.items():
+        assert pytest.approx((mean, shared)) == (shown[way]["mean"], shown[way]["shared"])

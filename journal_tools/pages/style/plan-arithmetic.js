@@ -4,9 +4,8 @@
 (function () {
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
-  var NEAR = 1e-6;
   var told = tenterhook.journal.sums; /* the constants of the Python, told once */
-  var MOST_IN_A_DENT = told.most_in_a_dent;
+  var NEAR = told.near, MOST_IN_A_DENT = told.most_in_a_dent;
 
   function sum(numbers) { return numbers.reduce(function (all, each) { return all + each; }, 0); }
 

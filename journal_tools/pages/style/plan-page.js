@@ -130,7 +130,7 @@
       if (have.price && have.put_up) told.push(sentence("The yarn in it costs " + ((needs[name] * have.price) / have.put_up).toFixed(2) + " " + have.currency + ".", "small"));
       if (short > 0 && have.put_up) told.push(sentence("Buy " + tenterhook.many(tenterhook.arithmetic.cones(short, have.put_up), have.word) + ".", "small"));
     });
-    return section.apply(null, ["Yarn, with a twentieth to spare",
+    return section.apply(null, ["Yarn, with " + f.trimmed(journal.usual.spare_yarn * 100, 0) + " % to spare",
       table("Yarn", [["yarn", 0], ["length", 1], ["weight", 1]], [row("warp", w.warp, plan.yarn.warp), row("weft", w.weft, plan.yarn.weft)])].concat(told));
   }
 
@@ -147,7 +147,8 @@
     var rests = b.fulled === undefined ? words.restsOn(w) : words.fulled(b.fulled), limits = words.limits(w, plan), finish = journal.finishes[w.finish], reed = plan.reed;
     var repeats = reed.repeats && w.repeat > 2 ? ", " + reed.repeats + " repeats" + (reed.over ? " and " + reed.over + " to balance" : "") : "";
     var parts = [
-      make("p", { class: "only-printed" }, make("strong", {}, w.title), ": ", words.wanted(w)),
+      make("div", { class: "only-printed" }, make("p", {}, make("strong", {}, w.title), ": ", words.wanted(w)),
+        make("p", {}, [words.loom(w), words.hem(w)].filter(Boolean).join(" "))),
       make("p", { class: "rests" }, rests.guess ? make("strong", {}, "A guess: ") : null, rests.text),
       limits.length ? make("div", { class: "problem fault" }, list("", limits)) : null,
       b.fulled !== undefined ? sentence("Stop the fulling at the size wanted; what follows is how far off past ones were stopped.")
@@ -157,9 +158,11 @@
         slip(w.count > 1 ? "Weave each" : "Weave", words.woven(plan.weave), "tension on" + (plan.picks ? ", or " + plan.picks + " picks" : "")),
         slip("Wind", words.wound(plan.warp.wind), tenterhook.many(reed.ends, "end")))
     ];
+    var hours = words.hours(plan);
     words.sentences(w, plan, b.fulled !== undefined).forEach(function (text) { parts.push(sentence(text)); });
     if (!plan.useless && b.fulled === undefined && plan.sample.worth) parts.push(sentence(words.sample(plan), "small"));
     parts.push(sentence(words.picks(w) + (w.guessedBeat ? " The length is what rules." : "")));
+    if (hours) parts.push(sentence(hours));
     parts.push(tapes(w, plan), losses(w, plan, b), went(w, plan), yarn(w, plan), reeds(w, plan));
     if (finish && finish.cautions) parts.push(make("section", { class: "caution", "aria-label": "Cautions" }, make("h3", {}, "Take care"), sentence(finish.cautions, "")));
     document.getElementById("plan-shown").replaceChildren.apply(document.getElementById("plan-shown"), parts.filter(Boolean));

@@ -3,8 +3,7 @@
 (function () {
   "use strict";
   var tenterhook = (window.tenterhook = window.tenterhook || {});
-  var a = tenterhook.arithmetic;
-  var LOW = 0.05, HIGH = 0.95, MOST_STEPS = 400;
+  var a = tenterhook.arithmetic, told = tenterhook.journal.sums;
 
   /* What becomes of a size: in the middle, nine times in ten, and the worst of the batch. */
   function expected(start, belief, hems, count) {
@@ -12,9 +11,9 @@
     var of = count > 1 ? "batch" : "piece"; /* the mean of one piece is the piece */
     return {
       mm: size(belief.mean),
-      low: size(belief.quantile(LOW, of)),
-      high: size(belief.quantile(HIGH, of)),
-      worst: size(belief.worst(LOW, count)),
+      low: size(belief.quantile(told.low, of)),
+      high: size(belief.quantile(told.high, of)),
+      worst: size(belief.worst(told.low, count)),
       loss: 1 - Math.exp(belief.mean)
     };
   }
@@ -27,8 +26,10 @@
     while (chance(0, limit) < usual.risk * usual.risk_least) limit += step;
     var now = chance(0, limit), steps = 1;
     if (now <= usual.mended) return null;
-    while (chance(steps * step, limit) > usual.mended && steps < MOST_STEPS) steps += 1;
-    return { limit: limit, chance: now, more: steps * step, after: chance(steps * step, limit) };
+    while (chance(steps * step, limit) > usual.mended && steps < told.most_steps) steps += 1;
+    var after = chance(steps * step, limit);
+    if (after > usual.mended) return { limit: limit, chance: now, more: null, after: null }; /* however much is woven */
+    return { limit: limit, chance: now, more: steps * step, after: after };
   }
 
   /* Dents, ends and repeats nearest to a width in the reed. */
@@ -64,6 +65,26 @@
     return { lines: lines, mm: sum(lines), wind: a.upward(sum(lines), w.step.wind) };
   }
 
+  /* A sample tells of width; of length too where it is long enough for a tape to see what it lost. */
+  function sample(w, b, takeUp, reed, width, length) {
+    var mm = w.sample || w.usual.sample, left = b.width.afterSeeingOne(w.tapeDoubt / reed) / b.width.shared;
+    function half(size) { return (size.high - size.low) / 2; }
+    var read = Math.SQRT2 * Math.hypot(w.step.tape / Math.sqrt(12) / mm, told.length_share);
+    return {
+      mm: mm, warp: a.warp_for(mm, takeUp) + w.retie, now: half(width), then: half(width) * left, worth: left < w.usual.worth_a_sample,
+      length: mm < w.usual.sample_for_length ? null
+        : { now: half(length), then: (half(length) * b.length.afterSeeingOne(read)) / b.length.shared }
+    };
+  }
+
+  /* What a repeat more or less would come to, where whole repeats are off by what hands can see; null else. */
+  function otherRepeat(w, reed, width, loss) {
+    var off = width.mm - w.width;
+    if (Math.abs(off) < w.step.weave || w.repeat < 2 || reed.heddled <= w.repeat) return null;
+    var repeat = (w.repeat / reed.sley.sett) * 1000 * (1 - loss);
+    return { more: off < 0, mm: width.mm + (off < 0 ? repeat : -repeat) };
+  }
+
   /* w: what is wanted. b: beliefs by name: width, draw, length, takeUp, and off to washed where a hem goes first. */
   tenterhook.reckon = function (w, b) {
     var ratio = w.hem.first ? [Math.exp(b.washWidth.mean), Math.exp(b.washLength.mean)] : [1, 1];
@@ -73,27 +94,21 @@
     });
     var reed = across(w, a.weave_to(w.width + hems[0], Math.exp(b.width.mean)));
     var weave = a.upward(a.weave_to(w.long + hems[1], Math.exp(b.length.mean)), w.step.weave);
-    var takeUp = 1 - Math.exp(b.takeUp.mean), longest = 1 - Math.exp(b.takeUp.quantile(LOW, "batch"));
+    var takeUp = 1 - Math.exp(b.takeUp.mean), longest = 1 - Math.exp(b.takeUp.quantile(told.low, "batch"));
     var wound = warp(w, weave, takeUp);
     var more = risk(weave, b.length, hems[1], w.count, w.step.weave, w.usual);
-    if (more) more.warp = a.warp_for(more.more * w.count, takeUp);
+    if (more && more.more) more.warp = a.warp_for(more.more * w.count, takeUp);
     var thrown = w.beat ? a.picks_for(weave, w.beat) * w.count + a.picks_for(w.sample, w.beat) : null;
     var width = expected(reed.mm, b.width, hems[0], w.count), length = expected(weave, b.length, hems[1], w.count);
     var doubt = Math.max((width.high - width.low) / 2 / width.mm, (length.high - length.low) / 2 / length.mm);
-    var left = b.width.afterSeeingOne(w.tapeDoubt / reed.mm) / b.width.shared;
     return {
       reed: reed, hems: hems, weave: weave, takeUp: takeUp, warp: wound,
       windLong: a.upward(warp(w, weave, longest).mm, w.step.wind),
       picks: w.beat ? a.picks_for(weave, w.beat) : null,
       onLoom: expected(reed.mm, b.draw, 0, w.count), width: width, length: length, risk: more,
       useless: doubt > w.usual.too_wide,
-      sample: {
-        mm: w.usual.sample,
-        warp: a.warp_for(w.usual.sample, takeUp) + w.retie,
-        now: (width.high - width.low) / 2,
-        then: ((width.high - width.low) / 2) * left,
-        worth: left < w.usual.worth_a_sample
-      },
+      sample: sample(w, b, takeUp, reed.mm, width, length), otherRepeat: otherRepeat(w, reed, width, width.loss),
+      work: told.end_to_picks * reed.ends + (w.beat ? a.picks_for(weave, w.beat) * w.count : 0),
       yarn: {
         warp: { mm: reed.ends * wound.wind, g: w.warpTex ? a.warp_grams(reed.ends, wound.wind, w.warpTex) : null },
         weft: thrown === null ? null

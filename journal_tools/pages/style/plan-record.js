@@ -19,10 +19,12 @@
     var units = journal.units, mark = journal.step.tape;
     function size(mm) { return f.bare(mm, units.length, mark) + " " + units.length; }
     function wanted() {
-      /* A unit at the end of a size holds for both. */
-      var unit = " " + units.length, wide = w.typed.width, both = wide.slice(-unit.length) === unit && w.typed.long.slice(-unit.length) === unit;
-      return (both ? wide.slice(0, -unit.length) : wide) + " x " + w.typed.long;
+      /* A unit at the end of a size holds for both; feet and inches keep all of theirs. */
+      var unit = " " + units.length, wide = w.typed.width, rest = wide.slice(0, -unit.length);
+      var both = rest + unit === wide && !/[a-z"'″]/i.test(rest) && w.typed.long.slice(-unit.length) === unit;
+      return (both ? rest : wide) + " x " + w.typed.long;
     }
+    /* Typed or left out: what the past tells is asked of the past again. */
     function typedDensity(typed) { return /^[\d.,]+$/.test(typed) ? typed + "/" + home.density : typed; }
     var same = w.weft === w.warp, lines = ["---", "title: " + plain(w.title)];
     function add(indent, key, value) { lines.push(indent + key + ":" + (value === undefined ? "" : " " + value)); }
@@ -34,9 +36,11 @@
     if (plan.reed.floating) add("  ", "floating_selvedges", w.warp);
     if (!same) add("", "weft", w.weft);
     add("", "weave", plain(w.weave));
+    /* Another reed than the nearest was chosen for the sett that it gives, and says it itself. */
+    if (w.typed.sett && w.sley === w.choices[0]) add("", "sett", typedDensity(w.typed.sett));
     add("", "reed", plan.reed.sley.text);
     add("", "sley", plan.reed.sley.order.join("-"));
-    if (w.beat) add("", "beat", typedDensity(w.typed.beat) || f.dense(w.beat, units.density));
+    if (w.typed.beat) add("", "beat", typedDensity(w.typed.beat));
     if (w.hem.depth) {
       add("", "hem");
       add("  ", "depth", w.typed.hem);

@@ -16,7 +16,7 @@
 
   /* The answer is told in the units that were typed. */
   Form.prototype.tell = function (unit, sett) {
-    var home = this.home, said = /(in|inch|[ep]pi|cm)\s*$/i.exec(sett), other = unit === home.length ? home.density : unit === "in" ? "in" : "cm";
+    var home = this.home, said = /(in|inch|[ep]pi|cm)\s*$/i.exec(sett), other = unit === home.length || sett ? home.density : unit === "in" ? "in" : "cm";
     this.journal.units = { length: unit, density: said ? (/cm/i.test(said[1]) ? "cm" : "in") : other, weight: home.weight };
     this.journal.step = this.journal.steps[unit];
   };
@@ -63,8 +63,9 @@
     return wrong ? null : value;
   };
 
-  Form.prototype.usualOf = function (warp, weave) {
-    var yarn = this.journal.yarns[warp], told = (yarn.usual || {})[weave] || {};
+  /* As in the newest warp in these yarns and this weave, else by the yarn. */
+  Form.prototype.usualOf = function (warp, weft, weave) {
+    var yarn = this.journal.yarns[warp], told = ((yarn.usual || {})[weave] || {})[weft] || {};
     var share = (this.journal.weaves[weave] || {}).room;
     var journal = this.journal;
     var guide = share && yarn.wraps ? yarn.wraps * share : share && yarn.room ? journal.sums.working * yarn.room * share : undefined;
@@ -90,7 +91,7 @@
       return form.figure(name, function (typed) { return f.density(typed, units.density); }, otherwise, "a number such as " + (units.density === "in" ? "24" : "9.5"), 1);
     }
     var weft = v.weft || v.warp, weave = journal.weaves[v.weave] || {}, loom = journal.looms[v.loom] || {};
-    var habits = this.usualOf(v.warp, v.weave), warpYarn = journal.yarns[v.warp], weftYarn = journal.yarns[weft];
+    var habits = this.usualOf(v.warp, weft, v.weave), warpYarn = journal.yarns[v.warp], weftYarn = journal.yarns[weft];
     var sett = density("sett", habits.sett);
     var beat = density("beat", (habits.ratio && sett ? habits.ratio * sett : habits.beat) ||
       (sett && weave.ends_to_picks ? sett / weave.ends_to_picks : sett));
@@ -129,7 +130,7 @@
 
   /* The reeds of the loom with the sley order that comes nearest in each. */
   Form.prototype.reeds = function (w, loom) {
-    var select = this.form.elements.reed, reeds = loom.reeds || this.journal.usual.reeds, units = this.journal.units;
+    var select = this.form.elements.reed, reeds = loom.reeds || this.journal.usual.reeds[this.journal.units.density], units = this.journal.units;
     var kept = select.dataset.wanted || select.value;
     var found = tenterhook.arithmetic.sleyings(w.sett, reeds.map(function (reed) { return reed.per_m; }));
     found.forEach(function (sley) {

@@ -26,7 +26,13 @@
   Words.prototype.woven = function (mm) { return f.shown(mm, this.journal.units.length, this.journal.step.weave); };
   Words.prototype.wound = function (mm) { return f.wound(mm, this.journal.units.length); };
   Words.prototype.between = function (low, high) { return this.bare(low) + " to " + this.size(high); };
-  Words.prototype.odds = function (chance) { return chance < 0.01 ? "less than 1 in 100" : "1 in " + tenterhook.arithmetic.one_in(chance); };
+  /* `1 in 6`, or `1 time in 6` at the head of a sentence. */
+  Words.prototype.odds = function (chance, first) {
+    var rarest = this.journal.sums.rarest, one = first ? "1 time in " : "1 in ";
+    if (chance < 1 / rarest) return (first ? "Less than " : "less than ") + one + rarest;
+    if (chance > 1 / 2) return first ? "More often than not" : "more than 1 in 2";
+    return one + tenterhook.arithmetic.one_in(chance);
+  };
   Words.prototype.grams = function (g) { return f.weighed(g, this.journal.units.weight); };
   Words.prototype.dense = function (perMetre) { return f.dense(perMetre, this.journal.units.density); };
 
@@ -42,8 +48,16 @@
       var by = inWeave ? "It goes by " + (inWeave > 1 ? inWeave + warps : "one" + (ours ? warps : " warp")) + " in " + w.weave + "." : "It goes by common practice.";
       return { guess: true, text: (this.journal.shared ? "nothing in " : "nothing of yours in ") + yarn.title + ". " + by };
     }
-    var said = "Rests on " + (on > 1 ? on + warps : "one" + (ours ? warps : " warp")) + (on > 1 && yarn.mostly ? ", mostly " + yarn.mostly : "") + ".";
-    return { guess: false, text: said + (both < on ? " " + (both || "None") + " in " + w.weave + "." : "") };
+    var tells = this.journal.mostly, other = (tells[""] || {})[w.weave];
+    function first(weave) { return (tells[w.warp] || {})[weave] || (tells[w.weft] || {})[weave]; }
+    var mostly = first(w.weave) || first("");
+    var said = "Rests on " + (on > 1 ? on + warps : "one" + (ours ? warps : " warp")) + (on > 1 && mostly ? ", mostly " + mostly : "") + ".";
+    if (both < on) said += " " + (both || "None") + " in " + w.weave + ".";
+    if (!both && inWeave) {
+      said += " The weave goes by " + (inWeave > 1 ? inWeave + " warps" : "one warp") + " in other yarns" +
+        (other ? ", " + (inWeave > 1 ? "mostly " : "") + other : "") + ".";
+    }
+    return { guess: false, text: said };
   };
 
   Words.prototype.fulled = function (warps) {
@@ -75,13 +89,17 @@
     said.push(own + ", expect " + this.size(plan.width.mm) + " wide, nine times in ten " +
       this.between(plan.width.low, plan.width.high) + "; and " + this.size(plan.length.mm) + " long, nine times in ten " +
       this.between(plan.length.low, plan.length.high) + ".");
+    if (plan.otherRepeat) {
+      said.push("For " + this.size(w.width) + " there are no whole repeats: one " + (plan.otherRepeat.more ? "more" : "less") +
+        " comes to " + this.size(plan.otherRepeat.mm) + ".");
+    }
     if (w.count > 1) {
       said.push("The shortest of the " + w.count + " is under " + this.size(plan.length.worst) + ", the narrowest under " +
         this.size(plan.width.worst) + " only once in twenty times.");
     }
     if (plan.risk) {
-      said.push("1 time in " + tenterhook.arithmetic.one_in(plan.risk.chance) + (w.count > 1 ? " one of them" : " it") + " comes up under " +
-        this.woven(plan.risk.limit) + "; weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
+      var short = this.odds(plan.risk.chance, true) + (w.count > 1 ? " one of them" : " it") + " comes up under " + this.woven(plan.risk.limit);
+      said.push(plan.risk.more === null ? short + "." : short + "; weave " + this.woven(plan.risk.more) + " more" + (w.count > 1 ? " each" : "") + " (" +
         f.shown(plan.risk.warp, this.journal.units.length, this.journal.step.weave, Math.ceil) + " of warp) and it is " + this.odds(plan.risk.after) + ".");
     }
     return said;
@@ -89,8 +107,9 @@
 
   Words.prototype.sample = function (plan) {
     return "A sample of " + this.woven(plan.sample.mm) + ", washed first, costs " + this.woven(plan.sample.warp) +
-      " of warp and would cut the doubt in width from ± " + this.size(plan.sample.now) + " to ± " + this.size(plan.sample.then) +
-      ". It says little of length.";
+      " of warp and would cut the doubt in width from ± " + this.size(plan.sample.now) + " to ± " + this.size(plan.sample.then) + ". " +
+      (plan.sample.length ? "Of length it leaves ± " + this.size(plan.sample.length.then) + " of ± " + this.size(plan.sample.length.now) + "."
+        : "It says little of length.");
   };
 
   /* What must be said before the warp is wound. */
@@ -127,9 +146,9 @@
 
   /* The widest that the loom does take, and the other looms that take what is wanted. */
   Words.prototype.instead = function (w, plan, loom, weave) {
-    var a = tenterhook.arithmetic, looms = this.journal.looms, dents = Math.floor((loom.width * plan.reed.sley.dents_per_m) / 1000 + 1e-6);
+    var a = tenterhook.arithmetic, looms = this.journal.looms, dents = Math.floor((loom.width * plan.reed.sley.dents_per_m) / 1000 + this.journal.sums.near);
     var kept = (plan.width.mm + plan.hems[0]) / plan.reed.mm, said = "";
-    var fits = a.downward(a.width_of(dents, plan.reed.sley.dents_per_m) * kept - plan.hems[0], this.journal.step.told);
+    var fits = a.downward(a.width_of(dents, plan.reed.sley.dents_per_m) * kept - plan.hems[0], this.journal.step.tape);
     if (fits > 0) said = " The widest that fits there comes to " + this.size(fits) + (w.hemmed ? " made up." : w.wash === "settled" ? " settled." : " washed.");
     var others = Object.keys(looms).sort().filter(function (name) {
       var other = looms[name];
@@ -146,6 +165,27 @@
       (w.beatFrom ? " (" + w.beatFrom + ")" : "") + ".";
   };
 
+  /* `At the pace of 23 past warps it takes 14 hours, 9 to 20.`; "" where too few tell. */
+  Words.prototype.hours = function (plan) {
+    var pace = this.journal.pace;
+    if (!pace) return "";
+    function hours(of) { return (of * plan.work).toFixed(0); }
+    return "At the pace of " + pace.warps + " past warps it takes " + hours(pace.hours) + " hours, " + hours(pace.low) + " to " + hours(pace.high) + ".";
+  };
+
+  /* `On The long loom, 48 in wide, 8 shafts.`; "" for any loom. */
+  Words.prototype.loom = function (w) {
+    var loom = this.journal.looms[w.loom];
+    return loom ? "On " + loom.title + (loom.width ? ", " + this.size(loom.width) + " wide" : "") + (loom.shafts ? ", " + loom.shafts + " shafts" : "") + "." : "";
+  };
+
+  /* `Hem of 1 in with 3/8 in turned under, both ends, sewn after washing.` */
+  Words.prototype.hem = function (w) {
+    if (!w.hem.depth || !(w.hemmed || w.hem.first)) return "";
+    return "Hem of " + w.typed.hem + " with " + (w.hem.turn ? w.typed.turn : "nothing") + " turned under, " + w.hem.where + ", sewn " +
+      (w.hem.first ? "before" : "after") + " washing.";
+  };
+
   Words.prototype.inShort = function (plan) {
     return "Sley " + this.size(plan.reed.mm) + ", weave each to " + this.woven(plan.weave) + ", wind " + this.wound(plan.warp.wind) + ".";
   };
@@ -155,8 +195,7 @@
     return [
       many(w.count, w.piece), this.bare(w.width) + " × " + this.size(w.long) + (w.hemmed ? " made up" : " washed"),
       w.wash === "settled" ? "once settled" : "after the first wash", weft === warp ? warp : warp + " with " + weft, w.weave,
-      this.dense(w.sett), finish ? finish.title : "", w.loom ? "on " + this.journal.looms[w.loom].title : "",
-      w.hem.depth ? "hem of " + w.typed.hem + " with " + (w.hem.turn ? w.typed.turn : "nothing") + " turned under, " + w.hem.where : "",
+      this.dense(w.sett), finish ? finish.title : "",
       w.fringe ? "fringe of " + w.typed.fringe + " at each end" : ""
     ].filter(Boolean).join(" · ");
   };
