@@ -188,8 +188,8 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
         near = nearest(said, weave_names()) if said and named_weave(said) is None else None
         meant = f'the weave was read as "{said}": is it {near}? Else, ' if near else ""
         raise NotPlanned(
-            f"{meant}how close is it to be set? Say `sett: 20/in`, or `reed:` and `sley:`; or give the yarn's record its"
-            " number or its wraps, and the warp its weave."
+            f"{meant}how close is it to be set? Say `sett: 20/in`, or `reed:` and `sley:`; or give the yarn's"
+            " record its number or its wraps, and the warp its weave."
         )
     return WantedStretch(
         stretch,
