@@ -19,7 +19,7 @@ from journal_tools.planning.at_the_loom import hem_words, picks_words
 from journal_tools.planning.plan import Plan, plan_of
 from journal_tools.planning.wants import Asked
 from journal_tools.planning.words import Words
-from journal_tools.quantities import parse_length
+from journal_tools.quantities import parse_length, parse_size
 from journal_tools.records import Journal, read_journal
 from tests.browser.looking import SIDEWAYS, Look, looking
 from tests.browser.wanted import WANTED, record
@@ -224,7 +224,7 @@ class TestWhatIsKept:
         assert "21" == page.get_by_label("Width", exact=True).input_value()
 
     def test_what_was_typed_stands_as_it_was(self, desk: Look, demo: Desk) -> None:
-        """Sizes, hem and beat stand in the record as they were typed, and not to the tape's marks."""
+        """Sizes, hem, sett and beat stand in the record as they were typed, and not to the tape's marks."""
         wanted = {"width": "46,3 cm", "long": "70.2 cm", "sized": "made_up", "hem": "2,2 cm", "turn": "7 mm"}
         cloth = {"warp": "cottolin-22-2", "weave": "plain weave", "sett": "9.4/cm", "beat": "8.7/cm"}
         planned(desk.page, demo.page, wanted | cloth)
@@ -232,7 +232,36 @@ class TestWhatIsKept:
 
         assert "    made_up: 46,3 x 70.2 cm\n" in text
         assert "  depth: 2,2 cm\n  turn: 7 mm\n" in text
+        assert "\nsett: 9.4/cm\n" in text
         assert "\nbeat: 8.7/cm\n" in text
+
+    @pytest.mark.parametrize(
+        ("width", "long", "size"),
+        [
+            *(("18", "28 1/2", "18 x 28 1/2 in"), ("18", "70.2 cm", "18 in x 70.2 cm")),
+            *(("1 ft 6 in", "2 ft 4 in", "1 ft 6 in x 2 ft 4 in"), ("18¼ in", "28", "18¼ x 28 in")),
+        ],
+    )
+    def test_sizes_in_the_record(self, desk: Look, demo: Desk, width: str, long: str, size: str) -> None:
+        """A size in the record is what was typed, with the unit that a bare number was read in, and reads so."""
+        planned(desk.page, demo.page, {"width": width, "long": long})
+        text = desk.page.locator("#plan-record").text_content() or ""
+        wide, tall = desk.page.evaluate("[tenterhook.shown.wanted.width, tenterhook.shown.wanted.long]")
+        read = parse_size(size)
+
+        assert size in text.split("made_up: ")[1].splitlines()[0].strip('"')
+        assert pytest.approx((wide, tall)) == (float(read.width_mm or 0), float(read.length.mm if read.length else 0))
+
+    def test_another_reed_than_the_nearest(self, desk: Look, demo: Desk) -> None:
+        """Where a reed was chosen for its own sett, the record tells reed and sley, and no beat that the past tells."""
+        page = desk.at(demo.page)
+        page.get_by_label("Ends to the inch").fill("24")
+        nearest = page.locator("#plan-record").text_content() or ""
+        page.get_by_label("Reed and sley").select_option(index=3)
+        other = page.locator("#plan-record").text_content() or ""
+
+        assert ["sett: 24/in" in text for text in (nearest, other)] == [True, False]
+        assert ["beat:" in text for text in (nearest, other)] == [False, False]
 
     def test_a_shaft_without_a_heddle(self, desk: Look, demo: Desk) -> None:
         """A shaft that the loom's record says has none is short of all of them."""
@@ -246,7 +275,7 @@ class TestWhatIsKept:
         assert short.startswith("Shaft 2 takes ")
         assert " has 0 on it: " in short
 
-    @pytest.mark.parametrize("name", [name for name in WANTED if "runner" not in name])
+    @pytest.mark.parametrize("name", WANTED)
     def test_the_record_is_one(self, desk: Look, demo: Desk, name: str, tmp_path: Path) -> None:
         """The record that the page gives is read without a fault, and planned again it is the same plan."""
         found = planned(desk.page, demo.page, WANTED[name])
@@ -260,6 +289,8 @@ class TestWhatIsKept:
         assert () == journal.problems_of("warps/from-the-page.md")
         assert found["reed"]["dents"] == again.stretches[0].across.dents
         assert pytest.approx(found["weave"]) == again.stretches[0].pieces[0].weave_mm
+        if "beat" in WANTED[name]:
+            assert found["picks"] == again.stretches[0].pieces[0].picks
 
     def test_it_can_be_downloaded(self, desk: Look, demo: Desk) -> None:
         """The record comes as a file that is named as a record is."""
@@ -299,6 +330,8 @@ class TestWhereItIsRead:
         page.emulate_media(media="print")
 
         assert page.locator(".only-printed").is_visible()
+        assert page.evaluate("tenterhook.shown.wanted.title") in page.locator(".only-printed").inner_text()
+        assert "picks an inch" in page.locator("#plan-shown").inner_text()
         assert 0 == page.locator("#plan :is(input, select):visible").count()
         assert "in the reed" in (page.locator("#plan-shown").text_content() or "")
 
