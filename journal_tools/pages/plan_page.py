@@ -12,6 +12,7 @@ from journal_tools.forecast import closeness, kind
 from journal_tools.forecast.expected import kinds_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.past import uses_of
+from journal_tools.notation.sequence import MOST_THREADS
 from journal_tools.pages import plan_pocket
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_shelf import Shelf, reed_of
@@ -92,6 +93,7 @@ def plan_data(archive: Archive, shelf: Shelf, forecast: Mapping[str, Any]) -> by
             "most_steps": along.MOST_STEPS,
             "rarest": phrases.RAREST,
             "end_to_picks": allowances.END_TO_PICKS,
+            "most_threads": MOST_THREADS,
         },
         **shelf.as_data(),
         "forecast": forecast,

@@ -15,7 +15,7 @@ SEARCH_FROM_FILE = "style/search-from-file.js"
 PLANNING = tuple(
     f"style/plan-{part}.js"
     for part in (
-        *("figures", "arithmetic", "belief", "pocket", "reckoning"),
+        *("figures", "arithmetic", "order", "belief", "pocket", "reckoning"),
         *("words", "record", "tape", "wanted", "page"),
     )
 )

@@ -15,6 +15,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from journal_tools.forecast.memory import Memory
 from journal_tools.planning import limits
+from journal_tools.planning.allowances import SPARE_YARN
 from journal_tools.planning.at_the_loom import hem_words, picks_words
 from journal_tools.planning.plan import Plan, plan_of
 from journal_tools.planning.wants import Asked
@@ -83,6 +84,8 @@ class TestAsTheCommandPlans:
         assert pytest.approx(piece.weave_mm) == found["weave"]
         assert piece.picks == found["picks"]
         assert pytest.approx(plan.length.wind_mm) == found["warp"]["wind"]
+        yarn = [each["g"] * (1 + SPARE_YARN) for each in found["yarn"].values() if each["g"]]
+        assert pytest.approx(sum(each.grams or 0 for each in plan.yarns), rel=1e-4) == sum(yarn)
         assert [line.name for line in plan.length.lines] == [line["name"] for line in found["warp"]["lines"]]
 
     @pytest.mark.parametrize("name", WANTED)
@@ -114,6 +117,9 @@ class TestAsTheCommandPlans:
         assert words.limits() == shown.locator(".fault li").all_inner_texts()
         assert " ".join(filter(None, printed)) == shown.locator(".only-printed p").nth(1).text_content()
         assert picks_words(stretch, plan.wants.density_unit) in (shown.text_content() or "")
+        assert "".join(said for said in words.repeats(stretch) if said.startswith("Wind ")) == "".join(
+            text for text in shown.locator("p.said").all_inner_texts() if text.startswith("Wind ")
+        )
         assert words.money().partition("At the pace")[2] in (shown.text_content() or "")
 
     def test_every_limit_has_its_case(self, demo: Desk) -> None:

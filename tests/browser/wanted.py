@@ -54,6 +54,16 @@ WANTED: dict[str, dict[str, str]] = {
         "piece": "face cloth", "count": "4", "width": "12", "long": "12", "sized": "washed", "warp": "cotton-8-2",
         "weave": "waffle weave", "finish": "machine-60-line", "sett": "100", "beat": "20", "loom": "small-loom",
     },
+    "towels with borders": {
+        "piece": "towel", "count": "3", "width": "18", "long": "28", "sized": "made_up", "hem": "1", "sett": "20",
+        "warp": "cottolin-22-2", "weave": "plain weave", "finish": "machine-40-line-pressed", "loom": "long-loom",
+        "order": "20 bone, 9 times (4 slate, 24 bone), 4 slate, 20 bone",
+    },
+    "a scarf in stripes that balance": {
+        "piece": "scarf", "count": "1", "width": "9", "long": "60", "sized": "washed", "sett": "24", "beat": "24",
+        "warp": "merino-2-20", "weave": "2/2 twill", "finish": "hand-30-flat", "loom": "small-loom",
+        "order": "8 ecru, 4 sea, 2 mustard, 4 sea",
+    },
     "a satin on four shafts, with a sample": {
         "piece": "scarf", "count": "2", "width": "9", "long": "60", "sized": "washed", "sample": "20", "gap": "2",
         "warp": "silk-30-2", "weave": "5-end satin", "sett": "37", "loom": "small-loom",
@@ -73,6 +83,8 @@ def record(wanted: dict[str, str]) -> str:
     if "hem" in wanted:
         lines += ["hem:", f"  depth: {wanted['hem']}", *([f"  turn: {wanted['turn']}"] if "turn" in wanted else [])]
         lines += [f"  edges: {wanted.get('edges', 'both ends')}", f"  sewn: {wanted.get('sewn', 'after washing')}"]
+    if "order" in wanted:
+        lines += ["warp:", f"  yarn: {wanted['warp']}", f"  order: {wanted['order']}"]
     if "fringe" in wanted:
         lines += ["fringe:", f"  allowed: {wanted['fringe']} in each end"]
     if "wash" in wanted:

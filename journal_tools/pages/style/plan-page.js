@@ -18,7 +18,7 @@
 
   function list(kind, all) { return make.apply(null, ["ul", { class: kind }].concat(all.map(function (one) { return make("li", {}, one); }))); }
 
-  function sentence(text, kind) { return make("p", { class: kind || "said" }, text.replace(/(\d) %/g, "$1 %")); }
+  function sentence(text, kind) { return make("p", { class: kind || "said" }, text.replace(/(\d) (?=%|\d+\/\d)/g, "$1\u00a0")); }
 
   function section(title) {
     return make.apply(null, ["section", {}, make("h3", {}, title)].concat(Array.prototype.slice.call(arguments, 1)));
@@ -117,7 +117,16 @@
     function row(use, name, need) {
       return [[journal.yarns[name].title, use], need ? metres(need.mm) : "–", need && need.g ? words.grams(need.g * (1 + journal.usual.spare_yarn)) : "not known"];
     }
-    var needs = {}, told = [];
+    /* The warp in all its colours, then each of them by its ends. */
+    var needs = {}, told = [], counted = {}, warps = [row("warp", w.warp, plan.yarn.warp)], whole = plan.yarn.warp;
+    if (plan.reed.order && plan.reed.order.striped) {
+      plan.reed.order.ends(plan.reed.times).forEach(function (colour) { counted[colour] = (counted[colour] || 0) + 1; });
+    }
+    Object.keys(counted).forEach(function (colour) {
+      var share = counted[colour] / plan.reed.ends, some = row("", w.warp, { mm: whole.mm * share, g: whole.g && whole.g * share });
+      some[0] = ["of it " + colour, tenterhook.many(counted[colour], "end")];
+      warps.push(some);
+    });
     [[w.warp, plan.yarn.warp], [w.weft, plan.yarn.weft]].forEach(function (pair) {
       if (pair[1] && pair[1].g) needs[pair[0]] = (needs[pair[0]] || 0) + pair[1].g * (1 + journal.usual.spare_yarn);
     });
@@ -131,7 +140,7 @@
       if (short > 0 && have.put_up) told.push(sentence("Buy " + tenterhook.many(tenterhook.arithmetic.cones(short, have.put_up), have.word) + ".", "small"));
     });
     return section.apply(null, ["Yarn, with " + f.trimmed(journal.usual.spare_yarn * 100, 0) + " % to spare",
-      table("Yarn", [["yarn", 0], ["length", 1], ["weight", 1]], [row("warp", w.warp, plan.yarn.warp), row("weft", w.weft, plan.yarn.weft)])].concat(told));
+      table("Yarn", [["yarn", 0], ["length", 1], ["weight", 1]], warps.concat([row("weft", w.weft, plan.yarn.weft)]))].concat(told));
   }
 
   function reeds(w, plan) {
@@ -145,7 +154,7 @@
 
   function show(w, b, plan) {
     var rests = b.fulled === undefined ? words.restsOn(w) : words.fulled(b.fulled), limits = words.limits(w, plan), finish = journal.finishes[w.finish], reed = plan.reed;
-    var repeats = reed.repeats && w.repeat > 2 ? ", " + reed.repeats + " repeats" + (reed.over ? " and " + reed.over + " to balance" : "") : "";
+    var repeats = reed.repeats && w.repeat > 2 ? ", " + reed.repeats + " repeats" + (reed.over ? " and " + reed.over + (reed.balanced ? " to balance" : " over") : "") : "";
     var parts = [
       make("div", { class: "only-printed" }, make("p", {}, make("strong", {}, w.title), ": ", words.wanted(w)),
         make("p", {}, [words.loom(w), words.hem(w)].filter(Boolean).join(" "))),
@@ -159,6 +168,8 @@
         slip("Wind", words.wound(plan.warp.wind), tenterhook.many(reed.ends, "end")))
     ];
     var hours = words.hours(plan);
+    var wind = words.order(reed);
+    if (wind) parts.push(sentence(wind));
     words.sentences(w, plan, b.fulled !== undefined).forEach(function (text) { parts.push(sentence(text)); });
     if (!plan.useless && b.fulled === undefined && plan.sample.worth) parts.push(sentence(words.sample(plan), "small"));
     parts.push(sentence(words.picks(w) + (w.guessedBeat ? " The length is what rules." : "")));

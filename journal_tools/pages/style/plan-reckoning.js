@@ -39,10 +39,17 @@
     var room = Math.max(1, a.ends_in(a.dents_in(wanted, sley.dents_per_m) - floating, sley.order));
     var repeat = w.repeat > room ? 1 : w.repeat, balance = w.repeat > room ? 0 : w.balance;
     var times = a.whole_repeats(room, repeat, balance), heddled = times * repeat + balance;
+    var order = w.order ? new tenterhook.Order(w.order, room) : null, wound = heddled;
+    if (order && order.striped) {
+      wound = a.whole_repeats(room, order.items.length, order.beside);
+      heddled = order.beside + wound * order.items.length;
+      times = heddled < repeat + balance ? 0 : Math.floor((heddled - balance) / repeat);
+    }
     var dents = a.dents_for(heddled, sley.order) + floating;
     return {
       sley: sley, wanted: wanted, mm: a.width_of(dents, sley.dents_per_m), dents: dents, ends: heddled + floating,
-      heddled: heddled, floating: floating, repeats: repeat > 1 ? times : null, over: balance
+      heddled: heddled, floating: floating, repeats: repeat > 1 ? times : null, over: times ? heddled - times * repeat : 0,
+      balanced: times > 0 && heddled - times * repeat === balance, order: order, times: wound
     };
   }
 
@@ -80,8 +87,9 @@
   /* What a repeat more or less would come to, where whole repeats are off by what hands can see; null else. */
   function otherRepeat(w, reed, width, loss) {
     var off = width.mm - w.width;
-    if (Math.abs(off) < w.step.weave || w.repeat < 2 || reed.heddled <= w.repeat) return null;
-    var repeat = (w.repeat / reed.sley.sett) * 1000 * (1 - loss);
+    var ends = reed.order && reed.order.striped ? reed.order.items.length : w.repeat;
+    if (Math.abs(off) < w.step.weave || ends < 2 || reed.heddled <= ends) return null;
+    var repeat = (ends / reed.sley.sett) * 1000 * (1 - loss);
     return { more: off < 0, mm: width.mm + (off < 0 ? repeat : -repeat) };
   }
 

@@ -31,7 +31,10 @@
     if (w.loom) add("", "loom", w.loom);
     add("", "yarn", w.warp);
     add("", "warp");
-    add("  ", "ends", plan.reed.heddled);
+    if (plan.reed.order) {
+      add("  ", "yarn", w.warp); /* whose colours they are */
+      add("  ", "order", plain(plan.reed.order.written(plan.reed.times)));
+    } else add("  ", "ends", plan.reed.heddled);
     add("  ", "wound", f.wound(plan.warp.wind, units.length));
     if (plan.reed.floating) add("  ", "floating_selvedges", w.warp);
     if (!same) add("", "weft", w.weft);

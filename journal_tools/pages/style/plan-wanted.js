@@ -92,13 +92,14 @@
     }
     var weft = v.weft || v.warp, weave = journal.weaves[v.weave] || {}, loom = journal.looms[v.loom] || {};
     var habits = this.usualOf(v.warp, weft, v.weave), warpYarn = journal.yarns[v.warp], weftYarn = journal.yarns[weft];
+    this.figure("order", function (typed) { return tenterhook.colours(typed) ? 1 : NaN; }, 0, "stripes such as 12 times (4 slate, 24 bone)");
     var sett = density("sett", habits.sett);
     var beat = density("beat", (habits.ratio && sett ? habits.ratio * sett : habits.beat) ||
       (sett && weave.ends_to_picks ? sett / weave.ends_to_picks : sett));
     var w = {
       piece: v.piece || "piece", count: whole("count", undefined, 1), width: length("width", undefined, 5), long: length("long", undefined, 5),
       hemmed: v.sized === "made_up", wash: v.wash, warp: v.warp, weft: weft, weave: v.weave, finish: v.finish || habits.finish,
-      sett: sett, beat: beat, repeat: whole("repeat", weave.repeat || 1, 1), balance: whole("balance", weave.balance || 0),
+      sett: sett, beat: beat, order: v.order, repeat: whole("repeat", weave.repeat || 1, 1), balance: whole("balance", weave.balance || 0),
       hem: {
         depth: length("hem", 0), turn: length("turn", 0), edges: EDGES[v.edges], where: v.edges, first: v.sewn === "before washing"
       },
@@ -155,9 +156,11 @@
 
   Form.prototype.hints = function (w, v, habits, weave, loom) {
     var units = this.journal.units, form = this, finish = this.journal.finishes[habits.finish];
+    var colours = this.journal.yarns[v.warp].colours || [];
     function usually(name, mm, from) { if (!v[name]) form.hint(name, f.shown(mm, units.length, form.journal.step.tape) + (from ? ", " + from : "")); }
     if (!v.sett) this.hint("sett", f.trimmed(w.sett * f.MM[units.density] / 1000, 1) + ", " + habits.settFrom);
     if (!v.beat) this.hint("beat", f.trimmed(w.beat * f.MM[units.density] / 1000, 1) + ", " + w.beatFrom);
+    if (!v.order && colours.length > 1) this.hint("order", "for stripes, such as 12 times (4 " + colours[1] + ", 24 " + colours[0] + ")");
     if (!v.repeat) this.hint("repeat", w.repeat > 1 ? w.repeat + ", as the weave has" : "any number");
     if (!v.balance) this.hint("balance", w.balance ? w.balance + ", as the weave has" : "none");
     if (!v.finish) this.hint("finish", finish ? "last time: " + finish.title : "any");

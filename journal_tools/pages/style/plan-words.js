@@ -173,6 +173,13 @@
     return "At the pace of " + pace.warps + " past warps it takes " + hours(pace.hours) + " hours, " + hours(pace.low) + " to " + hours(pace.high) + ".";
   };
 
+  /* `Wind 20 bone, 12 times (4 slate, 24 bone): the edges differ.`; "" for one colour. */
+  Words.prototype.order = function (reed) {
+    if (!reed.order || reed.order.oneColour) return "";
+    var ends = reed.order.ends(reed.times), match = ends.every(function (colour, at) { return colour === ends[ends.length - 1 - at]; });
+    return "Wind " + reed.order.written(reed.times) + ": " + (match ? "the edges match" : "the edges differ") + ".";
+  };
+
   /* `On The long loom, 48 in wide, 8 shafts.`; "" for any loom. */
   Words.prototype.loom = function (w) {
     var loom = this.journal.looms[w.loom];
