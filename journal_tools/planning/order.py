@@ -93,7 +93,8 @@ def order_of(text: str, wanted_ends: float) -> Order:
         return Order(before, times[2], after)
     if (stripe := _STRIPE.fullmatch(parts[at])) is not None:
         return Order(before, stripe[2], after)
-    return Order(before, parts[at].strip().removeprefix("(").removesuffix(")"), after)
+    bare = parts[at].strip()
+    return Order(before, bare[1:-1] if bare.startswith("(") and bare.endswith(")") else bare, after)
 
 
 def _parts(text: str) -> Iterator[str]:

@@ -19,7 +19,7 @@ from journal_tools.planning.material import lines_of, picks_of, yarns_of
 from journal_tools.planning.pace import hours_for
 from journal_tools.planning.planned import Plan, PlannedPiece, PlannedStretch
 from journal_tools.planning.sample import Sample, length_doubt, sample_of
-from journal_tools.planning.steered import fulled_belief, fulls, minutes_to
+from journal_tools.planning.steered import fulled_belief, minutes_to
 from journal_tools.planning.wants import Asked, WantedPiece, WantedStretch, Wants, wants_of
 from journal_tools.planning.warp_length import retie_mm, warp_length
 from journal_tools.records import Journal
@@ -93,7 +93,7 @@ class _Planner:
     def stretch(self, wanted: WantedStretch) -> PlannedStretch:
         """One stretch: as wide as its widest piece wants."""
         laid, kind = wanted.laid, wanted.kind
-        fulled = fulls(self.wants.journal, laid.said("finish") or ())
+        fulled = wanted.fulled(self.wants.journal)
         ends = {piece.number: self._ends(wanted, piece, fulled) for piece in wanted.pieces}
         wide = {
             piece.number: reed_for(cloth, ends[piece.number][0], laid.opens_by)
@@ -185,7 +185,7 @@ class _Planner:
     ) -> tuple[float, float, float] | None:
         """Minutes of fulling; None where it is not fulled, or is as narrow as that when only scoured."""
         journal, yarn = self.wants.journal, wanted.kind.warp_yarn
-        fulled = fulls(journal, wanted.laid.said("finish") or ()) and piece.moment not in ("on_loom", "off_loom")
+        fulled = wanted.fulled(journal) and piece.moment not in ("on_loom", "off_loom")
         if not fulled or piece.width_mm is None:
             return None
         # What the forecast learns of fulled cloth ends at its scouring, which is its first wash there.
@@ -196,7 +196,7 @@ class _Planner:
         self, wanted: WantedStretch, piece: WantedPiece, across: Across, weave: float | None, hems: tuple[float, ...]
     ) -> tuple[Expected | None, Expected | None] | None:
         """What the other warps alone would say of this piece; None where nothing of this one was measured."""
-        fulled = fulls(self.wants.journal, wanted.laid.said("finish") or ())
+        fulled = wanted.fulled(self.wants.journal)
         if not any(self.seen.values()) or fulled or piece.moment == "on_loom":
             return None
         width = self.belief("width", wanted.kind, "in_reed", piece.moment, blind=True)

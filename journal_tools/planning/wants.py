@@ -9,11 +9,13 @@ from fractions import Fraction
 from typing import Literal
 
 from journal_tools.drafts import named_weave, weave_names
-from journal_tools.forecast.cloth_kind import kind_of
+from journal_tools.forecast.closeness import closeness
+from journal_tools.forecast.cloth_kind import draft_of, kind_of
 from journal_tools.forecast.kind import ClothKind
 from journal_tools.ledger.laid import Laid
 from journal_tools.planning.fringe import fringe_of
 from journal_tools.planning.setts import Told, beat_for, finish_for, sett_for
+from journal_tools.planning.steered import fulls
 from journal_tools.planning.threaded import Threaded, threaded_by
 from journal_tools.problems import nearest
 from journal_tools.records import Journal
@@ -106,6 +108,11 @@ class WantedStretch:
         """What the weaver calls it, "" for the only one."""
         return self.stretch.name or "" if self.stretch is not self.laid.warp else ""
 
+    def fulled(self, journal: Journal) -> bool:
+        """Whether the cloth is fulled: by the recipes that its record names, else by the one that is usual."""
+        named = self.laid.said("finish") or ((self.kind.finish,) if self.kind.finish else ())
+        return fulls(journal, named)
+
     @property
     def layers(self) -> int:
         """Layers of cloth on the loom at once."""
@@ -191,6 +198,11 @@ def _stretch(journal: Journal, warp: Warp, number: int, stretch: Stretch) -> Wan
             f"{meant}how close is it to be set? Say `sett: 20/in`, or `reed:` and `sley:`; or give the yarn's"
             " record its number or its wraps, and the warp its weave."
         )
+    if kind.closeness is None:  # the sett is as it was in the past, or by a guide
+        layers = warp.layers.number if warp.layers else 1
+        yarn = journal.yarns.get(kind.warp_yarn)
+        close = closeness(float(sett.per_m) / layers, yarn, kind.weave, draft_of(journal, first))
+        kind = dataclasses.replace(kind, closeness=close)
     return WantedStretch(
         stretch,
         first,

@@ -62,7 +62,8 @@ class Words:
         seen = " A piece of this very warp counts too." if self.plan.seen == 1 else seen
         if not number:
             others = len(on.weave_warps)
-            by = f"It goes by {others} of your warps in {kind.weave}." if others else "It goes by common practice."
+            ours = "one of your warps" if others == 1 else f"{others} of your warps"
+            by = f"It goes by {ours} in {kind.weave}." if others else "It goes by common practice."
             return f"A guess: nothing of yours in {yarn.replace('-', ' ') or 'this yarn'}. {by}{seen}"
         first = journal.warps.get((on.both or on.yarn_warps)[0])
         mostly = f", mostly {first.heading}" if first is not None and number > 1 else ""
