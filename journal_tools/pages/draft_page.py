@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from itertools import combinations
 
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import drawdown
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
-from journal_tools.pages.draft_part import part_of, thread_hexes
+from journal_tools.pages.draft_part import colour_places, part_of, thread_hexes
 from journal_tools.pages.draft_study import study
 from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.photos import photos
-from journal_tools.pages.swatch import EPI, Swatch, cloth, swatch_of
+from journal_tools.pages.swatch import EPI, Swatch, cloth, own_unevenness, swatch_of
 from journal_tools.pages.views import DraftPart, Picture
-from journal_tools.pictures.colour import plain_tone
-from journal_tools.pictures.unevenness import Unevenness
+from journal_tools.pictures.colour import contrast, luminance, parse_hex, plain_tone
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Warp
 
@@ -72,15 +72,25 @@ def other_colourings(archive: Archive, draft: Draft, shown: list[Warp]) -> Itera
     except Unreadable:
         return
     had = {yarn.name for warp in shown for yarn in archive.yarns(warp)}
-    names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
+    places = colour_places(woven)
     for yarn in [yarn for yarn in archive.patterns.shelf if yarn.name not in had][:OTHERS]:
-        hexes = list((yarn.colours or {}).values())
-        of = {name: hexes[place % len(hexes)] for place, name in enumerate(names)}
+        colours = _told_apart(yarn.colours or {})
+        hexes = list(colours.values())
+        of = {name: hexes[place % len(hexes)] for name, place in places.items()}
         warp = tuple(of[name] for name in woven.warp_colours) or (hexes[0],)
         weft = tuple(of[name] for name in woven.weft_colours) or (hexes[1],)
-        side = face_of(drawdown(woven), warp, weft)
-        swatch = Swatch(*side, EPI, EPI, "draft", draft.weave or draft.heading, tuple(yarn.colours or ())[:2])
+        side = face_of(drawdown(woven), warp, weft, own_unevenness(woven))
+        words = (draft.weave or draft.heading, tuple(colours)[:2])
+        swatch = Swatch(side.over, side.warp, side.weft, EPI, EPI, "draft", *words, side.uneven)
         yield replace(cloth(archive, swatch, CLOTH, caption=False), caption=f"as it would be in {yarn.heading}")
+
+
+def _told_apart(colours: Mapping[str, str]) -> dict[str, str]:
+    """The colours of a yarn, the two first that are seen apart best: a darker weft on a lighter warp."""
+    light, dark = max(combinations(colours, 2), key=lambda pair: contrast(*(parse_hex(colours[name]) for name in pair)))
+    if luminance(parse_hex(colours[light])) < luminance(parse_hex(colours[dark])):
+        light, dark = dark, light
+    return {name: colours[name] for name in dict.fromkeys((light, dark, *colours))}
 
 
 def plain_picture(
@@ -92,10 +102,9 @@ def plain_picture(
     except Unreadable:
         return None
     warp, weft = thread_hexes(woven)
-    threads = (drawdown(woven), warp or (plain_tone(0),), weft or (plain_tone(1),))
+    threads = (drawdown(woven), warp or (plain_tone(0),), weft or (plain_tone(1),), own_unevenness(woven))
     side = back_of(*threads) if back else face_of(*threads)
-    even = back or side.over.shape != threads[0].shape
-    uneven = Unevenness() if even else Unevenness(warp_room=woven.warp_spacing, weft_room=woven.weft_spacing)
     name = draft.weave or draft.heading
-    swatch = Swatch(*side, EPI, EPI, "draft", f"the back of {name}" if back else name, ("undyed tones",), uneven)
+    words = (f"the back of {name}" if back else name, ("undyed tones",))
+    swatch = Swatch(side.over, side.warp, side.weft, EPI, EPI, "draft", *words, side.uneven)
     return cloth(archive, swatch, size, caption=False)

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import cycle
+from math import lcm
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,6 +12,7 @@ from numpy.typing import NDArray
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, longest_floats
+from journal_tools.drafts.repeat import true_repeat
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import DraftPart, Fact, Link, Notation, Picture
 from journal_tools.pictures.colour import plain_tone
@@ -21,7 +24,12 @@ LINES = (
     *("threading", "profile", "tie_up", "treadling", "profile_treadling", "lift_plan", "tabby_between"),
     *("ends_in_dents", "warp_colours", "weft_colours", "warp_order", "weft_order"),
 )
-CELL = 6
+CELL, LARGEST_CELL = 6, 12
+"""Pixels to a thread of a large draft and of a small one."""
+
+SHEET_PX = 420
+"""A small draft is drawn larger until it is about so wide or high."""
+
 MOST = 64
 """Threads of a drawdown that is shown whole; of a longer one the first so many."""
 
@@ -60,10 +68,13 @@ def _facts(woven: Woven, record: Draft) -> Iterator[Fact]:
         yield Fact("treadles", (Link(str(woven.treadles)),))
     else:
         yield Fact("woven by", (Link("lift plan"),))
-    yield Fact("repeat", (Link(f"{len(woven.threading)} ends, {len(woven.picks)} picks"),))
+    over = drawdown(woven)
+    repeat = true_repeat(over)
+    said, written = (f"{ends} ends, {picks} picks" for picks, ends in (repeat.shape, over.shape))
+    yield Fact("repeat", (Link(said if said == written else f"{said}; written: {written}"),))
     if record.weave:
         yield Fact("weave", (Link(record.weave),))
-    floats = longest_floats(drawdown(woven))
+    floats = longest_floats(repeat)
     words = [
         f"{way} {length if length is not None else 'never crossed'}"
         for way, length in (("warp", floats.warp), ("weft", floats.weft))
@@ -113,9 +124,10 @@ def tile(
     """One part of a draft's drawing. marked: crossings that get a dot."""
     hexes = thread_hexes(woven)
     dots = b"" if marked is None or not marked.any() else np.packbits(marked).tobytes()
-    what = _canonical(woven) + repr((window, hexes)).encode() + dots
-    address = archive.drawn(what, ".png", draft_png, woven, window, marked if dots else None, hexes)
-    width, height = draft_picture_size(woven, window, cell_px=CELL, coloured=any(hexes))
+    what = _canonical(woven) + repr((window, hexes, _cell(woven, window))).encode() + dots
+    cell = _cell(woven, window)
+    address = archive.drawn(what, ".png", draft_png, woven, window, marked if dots else None, hexes, cell)
+    width, height = draft_picture_size(woven, window, cell_px=cell, coloured=any(hexes))
     ends = (window.first_end + 1, min(len(woven.threading), window.first_end + window.most_ends))
     picks = (window.first_pick + 1, min(len(woven.picks), window.first_pick + window.most_picks))
     beside = "treadling" if woven.treadles else "lifts"
@@ -128,9 +140,29 @@ def tile(
 
 def thread_hexes(woven: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """A plain tone for each colour of a draft, thread by thread; nothing where it names none."""
-    names = list(dict.fromkeys((*woven.warp_colours, *woven.weft_colours)))
-    tones = {name: plain_tone(place) for place, name in enumerate(names)}
+    tones = {name: plain_tone(place) for name, place in colour_places(woven).items()}
     return tuple(tones[name] for name in woven.warp_colours), tuple(tones[name] for name in woven.weft_colours)
+
+
+def colour_places(woven: Woven) -> dict[str, int]:
+    """A place among the colours to be had for each name of a draft's: 0 for the warp, 1 for what is seen on it.
+
+    A warp without a name is the first of all; a yarn that weaves tabby alone is as the warp is.
+    """
+    roles = woven.weft_order or ("",)
+    picks = range(lcm(len(roles), len(woven.weft_colours) or 1))
+    pairs = {*zip(picks, cycle(roles), cycle(woven.weft_colours), strict=False)}
+    tabby = {name for name in woven.weft_colours if {role for _, role, other in pairs if other == name} == {"tabby"}}
+    warp = list(dict.fromkeys(woven.warp_colours or ("",)))
+    more = [name for name in dict.fromkeys(woven.weft_colours) if name not in warp and name not in tabby]
+    places = {name: place for place, name in enumerate((*warp, *more))}
+    return {**dict.fromkeys(tabby, 0), **places}
+
+
+def _cell(woven: Woven, window: Window) -> int:
+    """Pixels to a thread, more in a small draft."""
+    width, height = draft_picture_size(woven, window, cell_px=1)
+    return max(CELL, min(LARGEST_CELL, SHEET_PX // max(width, height)))
 
 
 def draft_png(
@@ -138,12 +170,13 @@ def draft_png(
     window: Window,
     marked: NDArray[np.bool_] | None,
     hexes: tuple[tuple[str, ...], tuple[str, ...]],
+    cell_px: int,
 ) -> bytes:
     """The drawing itself, as a PNG: what another process is asked for."""
-    return draft_picture(woven, window, cell_px=CELL, marked=marked, warp=hexes[0], weft=hexes[1])
+    return draft_picture(woven, window, cell_px=cell_px, marked=marked, warp=hexes[0], weft=hexes[1])
 
 
 def _canonical(woven: Woven) -> bytes:
     """All that a drawing depends on, the same in every run: a set has no order of its own."""
     parts = (woven.threading, woven.tie_up or (), woven.treadling or (), woven.lift_plan or ())
-    return repr([[sorted(each) for each in part] for part in parts] + [woven.rising, CELL]).encode()
+    return repr([[sorted(each) for each in part] for part in parts] + [woven.rising]).encode()

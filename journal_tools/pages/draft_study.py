@@ -18,6 +18,7 @@ from journal_tools.interchange import Extras, write_wif
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.draft_part import MOST, thread_hexes, tile
 from journal_tools.pages.faces import face_of
+from journal_tools.pages.swatch import own_unevenness
 from journal_tools.pages.views import Cell, Column, Link, Picture, Table
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.draft_drawing import Window
@@ -91,6 +92,16 @@ class Patterns:
                 return swatch.epi, swatch.ppi
         return None, None
 
+    def reed_sett(self, name: str) -> float | None:
+        """Ends to the inch in the reed of the newest warp in a draft that tells them."""
+        from journal_tools.pages.draft_page import warps_with
+
+        for warp in warps_with(self.archive, self.archive.journal.drafts[name]):
+            stretch = next(each for each in (*warp.stretches, warp) if each.draft == name)
+            if (sett := warp.sett_of(stretch)) is not None:
+                return float(sett.per_inch)
+        return None
+
     def _look(self, name: str, woven: Woven) -> Analysis:
         epi, ppi = self.sett(name)
         return analysed(
@@ -159,16 +170,16 @@ def _words(archive: Archive, one: str, other: str, apart: float) -> str:
 
 
 def _heddles(archive: Archive, record: Draft, found: Analysis) -> Table:
-    epi, _ = archive.patterns.sett(record.name)
-    woven, per_inch = found.draft, epi or GUESSED_EPI
+    sett = archive.patterns.reed_sett(record.name)
+    woven, per_inch = found.draft, sett or GUESSED_EPI
     columns = (Column("shaft"), Column("in one repeat", True), *(Column(f"{width} in wide", True) for width in WIDTHS))
     rows = []
     for shaft in range(1, woven.shafts + 1):
         on = [shaft in end for end in woven.threading]
         figures = [_over(on, round(width * per_inch)) for width in WIDTHS]
         rows.append((Cell(str(shaft)), Cell(str(sum(on))), *(Cell(str(figure)) for figure in figures)))
-    whose = "as the newest warp in it was finished" if epi else "a guess"
-    return Table("Heddles", columns, tuple(rows), note=f"At {per_inch:.0f} ends to the inch, {whose}.")
+    whose = "as the newest warp in it was sleyed" if sett else "a guess"
+    return Table("Heddles", columns, tuple(rows), note=f"At {per_inch:g} ends to the inch in the reed, {whose}.")
 
 
 def _over(on: list[bool], ends: int) -> int:
@@ -193,9 +204,11 @@ def _files(archive: Archive, record: Draft, found: Analysis) -> Iterator[Link]:
     archive.keep(address, write_wif(found.draft, extras))
     yield Link("interchange file (WIF 1.1)", address)
     if epi and ppi:
-        side = face_of(found.over, warp or (plain_tone(0),), weft or (plain_tone(1),))
-        what = repr(("real", side.over.shape, side.warp, side.weft, epi, ppi, REAL)).encode() + side.over.tobytes()
-        real = archive.drawn(what, ".png", real_size_picture, *side, epi, ppi, REAL)
+        threads = (warp or (plain_tone(0),), weft or (plain_tone(1),), own_unevenness(found.draft))
+        side = face_of(found.over, *threads)
+        given = (side.warp, side.weft, epi, ppi, REAL, side.uneven)
+        what = repr(("real", side.over.shape, given)).encode() + side.over.tobytes()
+        real = archive.drawn(what, ".png", real_size_picture, side.over, *given)
         yield Link(f"cloth in its real size, {REAL[0]:g} × {REAL[1]:g} in (PNG, to print)", real)
     window = Window(most_ends=len(found.draft.threading), most_picks=len(found.draft.picks))
     if ceil(window.most_ends / MOST) * ceil(window.most_picks / MOST) <= MOST_TILES:

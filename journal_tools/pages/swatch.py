@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from journal_tools.checking import woven_draft
@@ -14,7 +14,7 @@ from journal_tools.pages.faces import face_of
 from journal_tools.pages.views import Picture
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.described import described
-from journal_tools.pictures.unevenness import Unevenness
+from journal_tools.pictures.unevenness import EVEN, Unevenness
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse, warp_yarns, weft_yarns, yarn_in_use
@@ -29,6 +29,9 @@ SEEN_WELL = 8
 """Pixels to an end in a page's picture, where it can show all in so many."""
 SEEN_THICKER = 1.25
 """The thicker of two threads is drawn so where it is a quarter thicker."""
+
+THICKNESS = {"pattern": 1.4, "tabby": 0.6}
+"""Of the threads of a draft with both of these, beside its usual ones: common practice, no source."""
 
 EPI = 20.0
 """Threads to the inch of a cloth that nobody counted, for its picture alone."""
@@ -51,7 +54,7 @@ class Swatch:
     drawn_from: str
     weave: str
     colours: tuple[str, ...]
-    uneven: Unevenness = Unevenness()
+    uneven: Unevenness = EVEN
 
 
 def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
@@ -77,23 +80,31 @@ def _swatch(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
     weft_hex, weft_names = _weft_colours(archive, warp, stretch, made, len(dict.fromkeys(warp_hex)))
     names = tuple(dict.fromkeys((*warp_names, *weft_names)))
     drawn_from = "draft" if woven is not None else "weave"
-    face = face_of(drawdown(made), warp_hex, weft_hex)
-    layered = face.over.shape != (len(made.picks), len(made.threading))
-    uneven = Unevenness() if layered else _uneven(archive, warp, stretch, made)
+    face = face_of(drawdown(made), warp_hex, weft_hex, _uneven(archive, warp, stretch, made))
     said = name or (record.weave if record else "") or ""
-    return Swatch(face.over, face.warp, face.weft, epi, ppi, drawn_from, said, names, uneven)
+    return Swatch(face.over, face.warp, face.weft, epi, ppi, drawn_from, said, names, face.uneven)
 
 
 def _uneven(archive: Archive, warp: Warp, stretch: Stretch, draft: Woven) -> Unevenness:
-    """How thick each thread is beside the thinnest of its cloth, by its yarn's number, and the room that it has."""
+    """How thick each thread is beside the middle one of its system, by its yarn's number, and the room that it has."""
     ends = next((wound.order.items for wound in warp.warp if wound.order), ())
     wefts = stretch.weft or next((piece.weft for piece in stretch.pieces if piece.weft), ()) or warp.weft
     picks = next((weft.order.items for weft in wefts if weft.order), ())
     weights = {text: _tex(yarn_in_use(archive.journal, warp, text)) for text in dict.fromkeys((*ends, *picks))}
     warp_side, weft_side = (_thickness(order, weights) for order in (ends, picks))
-    return Unevenness(
-        warp_side or draft.warp_thickness, weft_side or draft.weft_thickness, draft.warp_spacing, draft.weft_spacing
-    )
+    own = own_unevenness(draft)
+    return replace(own, warp_thickness=warp_side or own.warp_thickness, weft_thickness=weft_side or own.weft_thickness)
+
+
+def own_unevenness(draft: Woven) -> Unevenness:
+    """What a draft says itself of its threads; of a pattern and a tabby shuttle the pattern's yarn is the thicker."""
+    sides = ((draft.warp_thickness, draft.warp_order), (draft.weft_thickness, draft.weft_order))
+    warp, weft = (said or _by_role(order) for said, order in sides)
+    return Unevenness(warp, weft, draft.warp_spacing, draft.weft_spacing)
+
+
+def _by_role(order: Sequence[str]) -> tuple[float, ...]:
+    return tuple(THICKNESS.get(role, 1.0) for role in order) if set(THICKNESS) <= set(order) else ()
 
 
 def _tex(yarn: YarnInUse) -> float | None:

@@ -116,9 +116,7 @@ def _rule(sheet: NDArray[np.uint8], part: NDArray[np.bool_], top: int, left: int
     area[:, 8 * cell_px :: 8 * cell_px] = 3
 
 
-def _dot(
-    sheet: NDArray[np.uint8], marked: NDArray[np.bool_], cloth: NDArray[np.bool_], top: int, cell_px: int
-) -> None:
+def _dot(sheet: NDArray[np.uint8], marked: NDArray[np.bool_], cloth: NDArray[np.bool_], top: int, cell_px: int) -> None:
     """A dot in the middle of the marked cells, of the ground in a filled one and of ink in an empty one."""
     start, stop = cell_px // 2, cell_px // 2 + max(1, cell_px // 3)
     for pick, end in np.argwhere(marked):

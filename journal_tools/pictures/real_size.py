@@ -10,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from journal_tools.pictures.cloth import cloth_picture, thread_pixels
+from journal_tools.pictures.uneven import uneven_picture
+from journal_tools.pictures.unevenness import EVEN, Unevenness
 
 HEAD = 33
 """Bytes of a PNG's signature and first chunk."""
@@ -21,16 +23,25 @@ INCH_M = 0.0254
 
 
 def real_size_picture(
-    over: NDArray[np.bool_], warp: Sequence[str], weft: Sequence[str], epi: float, ppi: float, size: tuple[float, float]
+    over: NDArray[np.bool_],
+    warp: Sequence[str],
+    weft: Sequence[str],
+    epi: float,
+    ppi: float,
+    size: tuple[float, float],
+    uneven: Unevenness = EVEN,
 ) -> bytes:
     """A palette PNG of a cloth as large as `size`, inches across and down, with threads of their true width.
 
-    over, warp, weft, epi, ppi: as `cloth_picture` has them, threads to the inch. A program that prints
+    over, warp, weft, epi, ppi: as `cloth_picture` has them, usual threads to the inch. A program that prints
     it by its own measure prints it in real size. Source of the measure: PNG, chunk pHYs.
     """
     end_px, pick_px = thread_pixels(epi, ppi, PX)
     wide, high = round(size[0] * epi * end_px), round(size[1] * ppi * pick_px)
-    png = cloth_picture(over, warp, weft, epi, ppi, width_px=wide, height_px=high, px_per_thread=PX)
+    if uneven.is_even:
+        png = cloth_picture(over, warp, weft, epi, ppi, width_px=wide, height_px=high, px_per_thread=PX)
+    else:
+        png = uneven_picture(over, warp, weft, epi, ppi, uneven, width_px=wide, height_px=high, px_per_thread=PX)
     return with_density(png, end_px * epi / INCH_M, pick_px * ppi / INCH_M)
 
 

@@ -19,3 +19,7 @@ class Unevenness:
         """Whether there is nothing to draw otherwise."""
         figures = (*self.warp_thickness, *self.weft_thickness, *self.warp_room, *self.weft_room)
         return all(figure == 1 for figure in figures)
+
+
+EVEN = Unevenness()
+"""Threads that are all alike."""

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 
+from journal_tools.checking import woven_draft
 from journal_tools.drafts import drawdown
 from journal_tools.interchange import read_wif
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.draft_page import draft_view
+from journal_tools.pages.draft_part import colour_places
 from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.list_pages import list_view
+from journal_tools.pages.swatch import own_unevenness
 from journal_tools.pictures.store import PictureStore
 from tests.ledger.desk import write
 
@@ -49,6 +53,30 @@ def test_heddles_for_a_width(archive: Archive) -> None:
 
     assert [("1", "1", "50", "100", "150")] == [tuple(cell.text for cell in row) for row in heddles.rows[:1]]
     assert "a guess" in heddles.note
+
+
+def test_heddles_at_the_reed(tmp_path: Path) -> None:
+    """Heddles are counted by the ends that the newest warp had in the reed, not by those of the washed cloth."""
+    warp = "title: Cloth\ndraft: twill\nreed: 12/in\nsley: 2\nin_reed: 20\nbeat: 22/in"
+    journal = write(tmp_path / "journal", drafts__twill=DRAFTS["drafts__twill"], warps__cloth=warp)
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    view = draft_view(known, journal.drafts["twill"])
+    [heddles] = [table for table in view.tables if table.title == "Heddles"]
+
+    assert [("1", "1", "60", "120", "180")] == [tuple(cell.text for cell in row) for row in heddles.rows[:1]]
+    assert "At 24 ends to the inch in the reed, as the newest warp in it was sleyed." == heddles.note
+
+
+def test_a_thicker_pattern_shuttle(tmp_path: Path) -> None:
+    """Of pattern and tabby picks in turn the pattern's are drawn thicker, on both sides; thickness told stands."""
+    text = f"title: Blocks\n{TWILL}\nweft_order: pattern, tabby"
+    woven = woven_draft(write(tmp_path / "journal", drafts__blocks=text).drafts["blocks"])
+    uneven = own_unevenness(woven)
+    back = back_of(drawdown(woven), ("warp",), ("weft",), uneven)
+
+    assert (1.4, 0.6) == uneven.weft_thickness
+    assert uneven.weft_thickness * 2 == back.uneven.weft_thickness
+    assert (2.0,) == own_unevenness(replace(woven, weft_thickness=(2.0,))).weft_thickness
 
 
 def test_files_to_take_away(archive: Archive) -> None:
@@ -90,3 +118,25 @@ def test_two_sides_of_layers(archive: Archive) -> None:
     assert ({"below"}, {"below"}) == (set(back.warp), set(back.weft))
     assert np.array_equal(np.indices(face.over.shape).sum(axis=0) % 2 == 0, face.over)
     assert np.array_equal(~twill[:, ::-1], back.over)
+
+
+def test_tones_of_a_tabby_yarn(tmp_path: Path) -> None:
+    """A yarn that weaves tabby alone has the warp's tone, the pattern yarn the tone that is seen on it."""
+    text = f"title: Blocks\n{TWILL}\nweft_order: pattern, tabby\nweft_colours: slate, bone"
+    journal = write(tmp_path / "journal", drafts__blocks=text)
+    woven = woven_draft(journal.drafts["blocks"])
+
+    assert {"": 0, "slate": 1, "bone": 0} == colour_places(woven)
+    assert {"": 0, "slate": 1} == colour_places(replace(woven, weft_colours=("slate",)))
+    assert {"bone": 0, "slate": 1} == colour_places(replace(woven, warp_colours=("bone",)))
+
+
+def test_what_a_draft_repeats(tmp_path: Path) -> None:
+    """A draft written balanced, with its first end again at last, is told by its repeat and by what is written."""
+    text = "title: Point\nthreading: 1-4, 3-1, 2-4, 3-1\ntie_up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4"
+    journal = write(tmp_path / "journal", drafts__point=text)
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    facts = {fact.label: fact.values[0].text for fact in draft_view(known, journal.drafts["point"]).draft.facts}
+
+    assert "6 ends, 4 picks; written: 13 ends, 4 picks" == facts["repeat"]
+    assert "warp 2, weft 3" == facts["longest float"]

@@ -107,10 +107,7 @@ DRAFTS: dict[str, dict[str, Value]] = {
         "treadles": "4",
         "threading": "6 times (1, 2), 3 times (3, 4), 2 times (1, 2), 3 times (3, 4)",
         "tie_up": "1+2, 3+4, 1+3, 2+4",
-        "treadling": (
-            "5 times (1, 3, 1, 4), 2 times (2, 3, 2, 4), 1, 3, 1, 4, 2 times (2, 3, 2, 4), "
-            "10 times (3, 4)"
-        ),
+        "treadling": ("5 times (1, 3, 1, 4), 2 times (2, 3, 2, 4), 1, 3, 1, 4, 2 times (2, 3, 2, 4), 10 times (3, 4)"),
         "weave": "pattern weft on two blocks",
     },
     "satin-five": {
@@ -136,9 +133,7 @@ DRAFTS: dict[str, dict[str, Value]] = {
         "shafts": "8",
         "treadles": "8",
         "threading": "1-8, 7-2",
-        "tie_up": (
-            "1+2+4+5, 2+3+5+6, 3+4+6+7, 4+5+7+8, 1+5+6+8, 1+2+6+7, 2+3+7+8, 1+3+4+8"
-        ),
+        "tie_up": ("1+2+4+5, 2+3+5+6, 3+4+6+7, 4+5+7+8, 1+5+6+8, 1+2+6+7, 2+3+7+8, 1+3+4+8"),
         "treadling": "1-8, 7-2",
         "weave": "point twill",
     },
@@ -146,9 +141,7 @@ DRAFTS: dict[str, dict[str, Value]] = {
         "title": "Double width, 2/2 twill in both layers",
         "shafts": "8",
         "threading": "1-8",
-        "lift_plan": (
-            "1+3, 1+3+5+7+2+4, 1+3+5+7+4+6, 3+5, 5+7, 1+3+5+7+6+8, 1+3+5+7+8+2, 7+1"
-        ),
+        "lift_plan": ("1+3, 1+3+5+7+2+4, 1+3+5+7+4+6, 3+5, 5+7, 1+3+5+7+6+8, 1+3+5+7+8+2, 7+1"),
         "weave": "2/2 twill, double width",
         "tags": ["double cloth"],
     },
@@ -183,7 +176,7 @@ DRAFTS: dict[str, dict[str, Value]] = {
         "treadles": "2",
         "threading": "28 times (1, 2)",
         "ends_in_dents": "8 times (2), 4 times (4), 2 times (none), 8 times (2), 2 times (4)",
-        "accents": [{"end": "17", "shaft": "1", "colour": "rust"}],
+        "accents": [{"end": end, "shaft": "1", "colour": "rust", "way": "replacing"} for end in ("17", "31")],
         "warp_colours": "bone",
         "weft_colours": "bone",
         "tie_up": "1, 2",
