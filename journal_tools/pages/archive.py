@@ -16,6 +16,7 @@ from journal_tools.pictures.photo import MOST_BYTES, photo_sizes
 from journal_tools.pictures.store import PictureStore
 from journal_tools.problems import Problem
 from journal_tools.records import Journal, Record, Warp
+from journal_tools.records.colours_named import hexes_named
 from journal_tools.records.yarns_used import YarnInUse, all_yarns
 
 if TYPE_CHECKING:
@@ -51,7 +52,7 @@ class Archive:
     public: bool = False
     assets: dict[str, Path] = field(default_factory=dict)
     refused: list[Problem] = field(default_factory=list)
-    cards: dict[str, Card] = field(default_factory=dict)
+    cards: dict[tuple[str, str], Card] = field(default_factory=dict)
     swatches: dict[tuple[str, str], Swatch | None] = field(default_factory=dict)
     dressings: dict[str, Dressing] = field(default_factory=dict)
     _rests: dict[tuple[ClothKind, tuple[str, str, str]], RestsOn] = field(default_factory=dict)
@@ -75,6 +76,11 @@ class Archive:
         from journal_tools.pages.draft_study import Patterns
 
         return Patterns(self)
+
+    @cached_property
+    def colours(self) -> Mapping[str, str]:
+        """Six digits for each colour that a yarn names."""
+        return hexes_named(self.journal)
 
     @cached_property
     def shelf(self) -> Shelf:

@@ -18,17 +18,19 @@ from journal_tools.quantities import When, show_length
 from journal_tools.records import Stretch, Warp
 
 
-def card(archive: Archive, warp: Warp) -> Card:
-    """The card of a warp, made once in a build."""
-    if warp.name not in archive.cards:
-        archive.cards[warp.name] = _card(archive, warp)
-    return archive.cards[warp.name]
+def card(archive: Archive, warp: Warp, stretch: Stretch | None = None) -> Card:
+    """The card of a warp, made once in a build. stretch: the one that stands for it, the first when not told."""
+    shown = stretch or main_stretch(warp)
+    key = (warp.name, shown.name or "")
+    if key not in archive.cards:
+        archive.cards[key] = _card(archive, warp, shown)
+    return archive.cards[key]
 
 
-def _card(archive: Archive, warp: Warp) -> Card:
+def _card(archive: Archive, warp: Warp, shown: Stretch) -> Card:
     yarns = archive.yarns(warp)
     when = warp.started or warp.finished
-    weave = weave_of(archive, warp)
+    weave = weave_of(archive, warp, shown)
     words = [yarns[0].plain_heading if yarns else "", weave]
     ledger = archive.ledgers[warp.name]
     stretches = [stretch.name or "" for stretch in warp.stretches]
@@ -36,9 +38,9 @@ def _card(archive: Archive, warp: Warp) -> Card:
     return Card(
         warp.heading,
         f"warps/{warp.name}.html",
-        card_picture(archive, warp),
+        card_picture(archive, warp, shown),
         " · ".join(word for word in (*words, month_of(when)) if word),
-        tuple(_figures(ledger)),
+        tuple(_figures(ledger, shown.name or "" if shown is not warp else "")),
         _flag(archive.problems_of(warp)),
         tuple(dict.fromkeys(yarn.plain_heading for yarn in yarns)),
         weave,
@@ -52,9 +54,9 @@ def month_of(when: When | None) -> str:
     return dataclasses.replace(when, day=None).show() if when else ""
 
 
-def weave_of(archive: Archive, warp: Warp) -> str:
-    """The weave of a warp, or of its first stretch."""
-    main = main_stretch(warp)
+def weave_of(archive: Archive, warp: Warp, stretch: Stretch | None = None) -> str:
+    """The weave of a stretch, the first one when not told."""
+    main = stretch or main_stretch(warp)
     draft = main.draft or warp.draft
     record = archive.journal.drafts.get(draft) if isinstance(draft, str) else draft
     return main.weave or warp.weave or (record.weave if record else "") or ""
@@ -65,14 +67,14 @@ def main_stretch(warp: Warp) -> Stretch:
     return warp.woven()[0]
 
 
-def card_picture(archive: Archive, warp: Warp) -> Picture | None:
-    """The cloth of the warp's first stretch, at a card's size."""
-    swatch = swatch_of(archive, warp, main_stretch(warp))
+def card_picture(archive: Archive, warp: Warp, stretch: Stretch | None = None) -> Picture | None:
+    """The cloth of a stretch, the first one when not told, at a card's size."""
+    swatch = swatch_of(archive, warp, stretch or main_stretch(warp))
     return cloth(archive, swatch, CARD, caption=False) if swatch is not None else None
 
 
-def _figures(ledger: Ledger) -> Iterator[Figure]:
-    size = finished_size(ledger)
+def _figures(ledger: Ledger, stretch: str) -> Iterator[Figure]:
+    size = finished_size(ledger, stretch)
     if size is not None:
         yield size
     whole = ledger.whole("width")
@@ -82,9 +84,12 @@ def _figures(ledger: Ledger) -> Iterator[Figure]:
         yield Figure(text, f"{whole.first.short} to {whole.last.short}")
 
 
-def finished_size(ledger: Ledger) -> Figure | None:
-    """The last size of the first stretch: made up, else the last one measured."""
-    first = alike([piece for piece in ledger.pieces if piece.stretch == ledger.pieces[0].stretch])
+def finished_size(ledger: Ledger, stretch: str | None = None) -> Figure | None:
+    """The last size of a stretch, of the first when not told: made up, else the last one measured."""
+    own = [piece for piece in ledger.pieces if piece.stretch == stretch] or [
+        piece for piece in ledger.pieces if piece.stretch == ledger.pieces[0].stretch
+    ]
+    first = alike(own)
     lines = {way: [line for line in mean_lines(first, way) if line.measured_mm is not None] for way in COMPARED}
     if any(piece.laid.band is not None for piece in first) or not all(lines.values()):
         return None

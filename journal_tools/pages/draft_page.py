@@ -7,7 +7,8 @@ from dataclasses import replace
 from itertools import combinations
 
 from journal_tools.checking import woven_draft
-from journal_tools.drafts import drawdown
+from journal_tools.drafts import Draft as Woven
+from journal_tools.drafts import drawdown, named_weave
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
@@ -19,10 +20,11 @@ from journal_tools.pages.swatch import EPI, Swatch, cloth, own_unevenness, swatc
 from journal_tools.pages.views import DraftPart, Picture
 from journal_tools.pictures.colour import contrast, luminance, parse_hex, plain_tone
 from journal_tools.quantities import Unreadable
-from journal_tools.records import Draft, Warp
+from journal_tools.records import Draft, Stretch, Warp
 
 CLOTH = (400, 300)
 COLOURINGS = 3
+OWN_COLOURS = "its own colours"
 OTHERS = 2
 """Yarns that a draft is shown in beside those of its warps."""
 
@@ -36,7 +38,7 @@ def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
         draft.heading,
         part or DraftPart("The draft"),
         draft.weave or "",
-        tuple(card(archive, warp) for warp in used),
+        tuple(card(archive, warp, stretch_in(warp, draft)) for warp in used),
         problems=archive.problems_of(draft),
         neighbours=archive.neighbours("drafts", draft.name),
         photos=photos(archive, draft),
@@ -49,20 +51,25 @@ def warps_with(archive: Archive, draft: Draft) -> list[Warp]:
     return [warp for warp in archive.warps if draft.name in [each.draft for each in (warp, *warp.stretches)]]
 
 
+def stretch_in(warp: Warp, draft: Draft) -> Stretch:
+    """The part of a warp that was woven in a draft, the first where there are several."""
+    woven = warp.woven()
+    return next((each for each in woven if (each.draft or warp.draft) == draft.name), woven[0])
+
+
 def _cloths(archive: Archive, draft: Draft, used: list[Warp]) -> Iterator[Picture]:
     shown = 0
     for warp in used:
-        stretch = next(each for each in (*warp.stretches, warp) if each.draft == draft.name)
-        swatch = swatch_of(archive, warp, stretch)
+        swatch = swatch_of(archive, warp, stretch_in(warp, draft))
         if swatch is not None and shown < COLOURINGS:
             shown += 1
             picture = cloth(archive, swatch, CLOTH, caption=False)
             yield views.Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
+    if not shown and (own := plain_picture(archive, draft)) is not None:
+        yield replace(own, caption=f"in {_tones(archive, draft)}")
     yield from other_colourings(archive, draft, used[:shown])
-    if not shown and (bare := plain_picture(archive, draft)) is not None:
-        yield bare
     if (back := plain_picture(archive, draft, back=True)) is not None:
-        yield replace(back, caption="the back, turned over sideways, in undyed tones")
+        yield replace(back, caption=f"the back, turned over sideways, in {_tones(archive, draft)}")
 
 
 def other_colourings(archive: Archive, draft: Draft, shown: list[Warp]) -> Iterator[Picture]:
@@ -79,9 +86,7 @@ def other_colourings(archive: Archive, draft: Draft, shown: list[Warp]) -> Itera
         of = {name: hexes[place % len(hexes)] for name, place in places.items()}
         warp = tuple(of[name] for name in woven.warp_colours) or (hexes[0],)
         weft = tuple(of[name] for name in woven.weft_colours) or (hexes[1],)
-        side = face_of(drawdown(woven), warp, weft, own_unevenness(woven))
-        words = (draft.weave or draft.heading, tuple(colours)[:2])
-        swatch = Swatch(side.over, side.warp, side.weft, EPI, EPI, "draft", *words, side.uneven)
+        swatch = _swatch(archive, draft, woven, (warp, weft), tuple(colours)[:2])
         yield replace(cloth(archive, swatch, CLOTH, caption=False), caption=f"as it would be in {yarn.heading}")
 
 
@@ -96,15 +101,43 @@ def _told_apart(colours: Mapping[str, str]) -> dict[str, str]:
 def plain_picture(
     archive: Archive, draft: Draft, size: tuple[int, int] = CLOTH, *, back: bool = False
 ) -> Picture | None:
-    """The cloth of a draft in undyed tones, a tone for each of its colours; None when it cannot be drawn."""
+    """The cloth of a draft in the colours that it names, else in undyed tones; None when it cannot be drawn."""
     try:
         woven = woven_draft(draft)
     except Unreadable:
         return None
-    warp, weft = thread_hexes(woven)
-    threads = (drawdown(woven), warp or (plain_tone(0),), weft or (plain_tone(1),), own_unevenness(woven))
-    side = back_of(*threads) if back else face_of(*threads)
+    warp, weft = thread_hexes(archive, woven)
+    threads = (warp or (plain_tone(0),), weft or (plain_tone(1),))
+    return cloth(
+        archive, _swatch(archive, draft, woven, threads, (_tones(archive, draft),), back=back), size, caption=False
+    )
+
+
+def _tones(archive: Archive, draft: Draft) -> str:
+    named = [name for order in (draft.warp_colours, draft.weft_colours) if order for name in order.items]
+    layers = [layer for layer in (draft.upper, draft.lower) if layer is not None]
+    own = any(name in archive.colours for name in named) or any(
+        _tones(archive, layer) == OWN_COLOURS for layer in layers
+    )
+    return OWN_COLOURS if own else "undyed tones"
+
+
+def _swatch(
+    archive: Archive,
+    draft: Draft,
+    woven: Woven,
+    threads: tuple[tuple[str, ...], tuple[str, ...]],
+    colours: tuple[str, ...],
+    *,
+    back: bool = False,
+) -> Swatch:
+    """A side of a draft's cloth, in the proportions of the newest warp in it, else in those usual for its weave."""
+    side = (back_of if back else face_of)(drawdown(woven), *threads, own_unevenness(woven))
+    epi, ppi = archive.patterns.sett(draft.name)
+    counted = bool(epi and ppi)
+    if not (epi and ppi):
+        known = named_weave(draft.weave) if draft.weave else None
+        epi, ppi = EPI, EPI / (known.ends_to_picks if known else 1.0)
     name = draft.weave or draft.heading
-    words = (f"the back of {name}" if back else name, ("undyed tones",))
-    swatch = Swatch(side.over, side.warp, side.weft, EPI, EPI, "draft", *words, side.uneven)
-    return cloth(archive, swatch, size, caption=False)
+    said = f"the back of {name}" if back else name
+    return Swatch(side.over, side.warp, side.weft, epi, ppi, "draft", said, colours, side.uneven, counted)

@@ -122,7 +122,7 @@ def tile(
     archive: Archive, woven: Woven, heading: str, window: Window, marked: NDArray[np.bool_] | None = None
 ) -> Picture:
     """One part of a draft's drawing. marked: crossings that get a dot."""
-    hexes = thread_hexes(woven)
+    hexes = thread_hexes(archive, woven)
     dots = b"" if marked is None or not marked.any() else np.packbits(marked).tobytes()
     what = _canonical(woven) + repr((window, hexes, _cell(woven, window))).encode() + dots
     cell = _cell(woven, window)
@@ -138,9 +138,12 @@ def tile(
     return Picture(address, alt, width, height, sharp=True)
 
 
-def thread_hexes(woven: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """A plain tone for each colour of a draft, thread by thread; nothing where it names none."""
-    tones = {name: plain_tone(place) for name, place in colour_places(woven).items()}
+def thread_hexes(archive: Archive, woven: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Six digits for each thread of a draft that names its colours; nothing for a system without names.
+
+    A colour is as the shelf has it, else one of the plain tones.
+    """
+    tones = {name: archive.colours.get(name) or plain_tone(place) for name, place in colour_places(woven).items()}
     return tuple(tones[name] for name in woven.warp_colours), tuple(tones[name] for name in woven.weft_colours)
 
 

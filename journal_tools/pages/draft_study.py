@@ -80,12 +80,12 @@ class Patterns:
 
     def sett(self, name: str) -> tuple[float | None, float | None]:
         """Finished ends and picks to the inch of the newest warp in a draft; None where none has told them."""
-        from journal_tools.pages.draft_page import warps_with
+        from journal_tools.pages.draft_page import stretch_in, warps_with
         from journal_tools.pages.swatch import swatch_of
 
         record = self.archive.journal.drafts[name]
         for warp in warps_with(self.archive, record):
-            stretch = next(each for each in (*warp.stretches, warp) if each.draft == name)
+            stretch = stretch_in(warp, record)
             if (warp.sett_of(stretch) or stretch.beat or warp.beat) and (
                 swatch := swatch_of(self.archive, warp, stretch)
             ):
@@ -94,11 +94,11 @@ class Patterns:
 
     def reed_sett(self, name: str) -> float | None:
         """Ends to the inch in the reed of the newest warp in a draft that tells them."""
-        from journal_tools.pages.draft_page import warps_with
+        from journal_tools.pages.draft_page import stretch_in, warps_with
 
-        for warp in warps_with(self.archive, self.archive.journal.drafts[name]):
-            stretch = next(each for each in (*warp.stretches, warp) if each.draft == name)
-            if (sett := warp.sett_of(stretch)) is not None:
+        record = self.archive.journal.drafts[name]
+        for warp in warps_with(self.archive, record):
+            if (sett := warp.sett_of(stretch_in(warp, record))) is not None:
                 return float(sett.per_inch)
         return None
 
@@ -192,7 +192,7 @@ def _files(archive: Archive, record: Draft, found: Analysis) -> Iterator[Link]:
     """The interchange file and the drawing, to take away."""
     address = f"drafts/{record.name}.wif"
     epi, ppi = archive.patterns.sett(record.name)
-    warp, weft = thread_hexes(found.draft)
+    warp, weft = thread_hexes(archive, found.draft)
     names = (*found.draft.warp_colours, *found.draft.weft_colours)
     extras = Extras(
         {"Title": record.heading},

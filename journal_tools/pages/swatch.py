@@ -43,7 +43,7 @@ class Swatch:
 
     over: shape (picks, ends), True where the warp is over the weft. warp, weft: hex of each thread.
     epi, ppi: finished threads to the inch. drawn_from: "draft", "weave" or "nothing".
-    weave: its name, "" when there is none.
+    weave: its name, "" when there is none. counted: whether anybody told how close its threads are.
     """
 
     over: NDArray[np.bool_]
@@ -55,6 +55,7 @@ class Swatch:
     weave: str
     colours: tuple[str, ...]
     uneven: Unevenness = EVEN
+    counted: bool = True
 
 
 def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
@@ -75,14 +76,14 @@ def _swatch(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
         return None
     made = woven or (weave.draft if weave is not None else None)
     assert made is not None
-    epi, ppi = _counts(archive, warp, stretch, weave.ends_to_picks if weave else 1.0)
+    epi, ppi, counted = _counts(archive, warp, stretch, weave.ends_to_picks if weave else 1.0)
     warp_hex, warp_names = _warp_colours(archive, warp, made)
     weft_hex, weft_names = _weft_colours(archive, warp, stretch, made, len(dict.fromkeys(warp_hex)))
     names = tuple(dict.fromkeys((*warp_names, *weft_names)))
     drawn_from = "draft" if woven is not None else "weave"
     face = face_of(drawdown(made), warp_hex, weft_hex, _uneven(archive, warp, stretch, made))
     said = name or (record.weave if record else "") or ""
-    return Swatch(face.over, face.warp, face.weft, epi, ppi, drawn_from, said, names, face.uneven)
+    return Swatch(face.over, face.warp, face.weft, epi, ppi, drawn_from, said, names, face.uneven, counted)
 
 
 def _uneven(archive: Archive, warp: Warp, stretch: Stretch, draft: Woven) -> Unevenness:
@@ -130,7 +131,8 @@ def _woven(record: Draft | None) -> Woven | None:
         return None  # told of on the draft's own page
 
 
-def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float) -> tuple[float, float]:
+def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float) -> tuple[float, float, bool]:
+    """Ends and picks to the inch, and whether they were told."""
     own = stretch.name or "" if stretch is not warp else ""
     pieces = [piece for piece in archive.ledgers[warp.name].pieces if piece.stretch == own]
     epi = next((piece.counts.ends_per_m for piece in pieces if piece.counts.ends_per_m), None)
@@ -139,9 +141,10 @@ def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float
     beat = stretch.beat or warp.beat
     epi_in = epi * 0.0254 if epi else float(sett.per_inch) if sett else None
     ppi_in = ppi * 0.0254 if ppi else float(beat.per_inch) if beat else None
+    counted = epi_in is not None or ppi_in is not None
     if epi_in is None:
         epi_in = ppi_in * ends_to_picks if ppi_in else EPI
-    return epi_in, ppi_in or epi_in / ends_to_picks
+    return epi_in, ppi_in or epi_in / ends_to_picks, counted
 
 
 def _warp_colours(archive: Archive, warp: Warp, draft: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -194,7 +197,7 @@ def cloth(archive: Archive, swatch: Swatch, size: tuple[int, int], *, caption: b
     width, height = size
     what = repr(("cloth", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, swatch.uneven))
     address = archive.drawn(what.encode() + swatch.over.tobytes(), ".png", swatch_png, swatch, width, height)
-    alt = described(swatch.weave, swatch.colours, swatch.epi, swatch.ppi)
+    alt = described(swatch.weave, swatch.colours, *((swatch.epi, swatch.ppi) if swatch.counted else ()))
     said = "Drawn from the weave's name; this warp has no draft." if swatch.drawn_from == "weave" else ""
     return Picture(address, alt, width, height, said if caption else "")
 

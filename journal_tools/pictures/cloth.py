@@ -81,7 +81,7 @@ def cloth_picture(
     height_px: int | None = None,
     px_per_thread: int = 6,
 ) -> bytes:
-    """A palette PNG of the cloth, first pick at the top and first end at the left.
+    """A palette PNG of the cloth as it lies on the loom, first pick at the foot and first end at the left.
 
     over: shape (picks, ends), True where the warp is over the weft. warp, weft: the colour of each
     end and pick as hex; a shorter list begins again. epi, ppi: threads to the inch (or to any other
@@ -112,7 +112,8 @@ def cloth_pixels(
     if width * height > MOST_PIXELS:
         raise ValueError(f"{width} by {height} pixels are too many: {MOST_PIXELS:,} at most.")
     # One thread more all round, which is cut off again: no thread of the picture stands at an edge.
-    picks = np.arange(-1, -(-height // pick_px) + 1)
+    number = -(-height // pick_px)
+    picks = np.arange(number, -2, -1)  # woven upwards
     ends = np.arange(-1, -(-width // end_px) + 1)
     crossings = over[np.ix_(picks % over.shape[0], ends % over.shape[1])]
     colours, numbers = _colours(warp, weft)
@@ -128,7 +129,8 @@ def cloth_pixels(
     else:
         table = _Tiles(end_px, pick_px, round(covers * end_px), len(colours), shades, LIGHT)
         pixels = table.lay(crossings, warp_numbers, weft_numbers)
-    pixels = pixels[pick_px : pick_px + height, end_px : end_px + width]
+    foot = (number + 1) * pick_px
+    pixels = pixels[foot - height : foot, end_px : end_px + width]
     return pixels, _palette(colours, shades)
 
 

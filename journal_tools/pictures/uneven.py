@@ -50,7 +50,8 @@ def uneven_picture(
         ppi,
         px_per_thread=px_per_thread,
     )
-    return palette_png(pixels[np.ix_(picks.sources[:height_px], ends.sources[:width_px])], palette)
+    rows = len(pixels) - 1 - picks.sources[:height_px]  # the first pick is at the foot
+    return palette_png(pixels[np.ix_(rows[::-1], ends.sources[:width_px])], palette)
 
 
 class _System:

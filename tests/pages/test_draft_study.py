@@ -13,10 +13,11 @@ from journal_tools.drafts import drawdown
 from journal_tools.interchange import read_wif
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.draft_page import draft_view
-from journal_tools.pages.draft_part import colour_places
+from journal_tools.pages.draft_part import colour_places, thread_hexes
 from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.list_pages import list_view
 from journal_tools.pages.swatch import own_unevenness
+from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.store import PictureStore
 from tests.ledger.desk import write
 
@@ -140,3 +141,33 @@ def test_what_a_draft_repeats(tmp_path: Path) -> None:
 
     assert "6 ends, 4 picks; written: 13 ends, 4 picks" == facts["repeat"]
     assert "warp 2, weft 3" == facts["longest float"]
+
+
+def test_a_draft_in_its_own_colours(tmp_path: Path) -> None:
+    """A colour that a yarn of the shelf has is drawn, and written to the file, as it is there."""
+    journal = write(
+        tmp_path / "journal",
+        drafts__twill=f"title: Twill\n{TWILL}\nwarp_colours: rust\nweft_colours: bone, unheard-of",
+        yarns__wool="title: Wool\nnumber: 2/8\nfibre: wool\ncolours:\n  rust: b05030\n  bone: efe8d8",
+    )
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    view = draft_view(known, journal.drafts["twill"])
+    read = read_wif(known.assets["drafts/twill.wif"].read_bytes(), "twill.wif")
+
+    assert (("b05030",), ("efe8d8", plain_tone(2))) == thread_hexes(known, known.patterns.woven["twill"])
+    assert "in its own colours" == view.draft.cloth[0].caption
+    assert {"b05030", "efe8d8"} <= set(read.colours.values())
+
+
+def test_the_card_of_the_stretch_that_used_it(tmp_path: Path) -> None:
+    """Among the warps of a draft a warp of two stretches is shown by the one that was woven in it."""
+    warp = (
+        "title: Two cloths\nstretches:\n  - name: plain\n    draft: plain\n    pieces:\n      - washed: 10 x 20\n"
+        "  - name: twill\n    draft: twill\n    pieces:\n      - washed: 9 x 18"
+    )
+    journal = write(tmp_path / "journal", warps__two=warp, **DRAFTS)
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    [shown] = draft_view(known, journal.drafts["twill"]).cards
+
+    assert "2/2 twill" == shown.weave
+    assert "9 × 18 in" == shown.figures[0].text

@@ -34,11 +34,25 @@ def brightness(png: bytes) -> NDArray[np.int64]:
 class TestColours:
     @pytest.mark.parametrize("weave", ["plain weave", "2/2 twill", "huck lace", "5-end satin", "rosepath"])
     def test_every_crossing_has_the_colour_on_top(self, weave: str) -> None:
-        """Where warp is over weft all of the crossing is in the warp's colour, elsewhere in the weft's."""
+        """Where warp is over weft a crossing has the warp's colour, elsewhere the weft's; the cloth grows upwards."""
         cloth = over(weave)
         seen = reddish(cloth_picture(cloth, [RED], [BLUE], 20, 20, px_per_thread=6))
 
-        assert np.array_equal(cloth.repeat(6, axis=0).repeat(6, axis=1), seen)
+        assert np.array_equal(cloth[::-1].repeat(6, axis=0).repeat(6, axis=1), seen)
+
+    def test_the_first_pick_is_at_the_foot(self) -> None:
+        """In a picture of any height the lowest pick is the first, whole, as it lies on the loom."""
+        cloth = np.array([[True], [False], [False]])
+        seen = reddish(cloth_picture(cloth, [RED], [BLUE], 20, 20, px_per_thread=6, width_px=12, height_px=27))
+
+        assert [False] * 3 + [True] * 6 + [False] * 12 + [True] * 6 == seen[:, 5].tolist()
+
+    def test_a_twill_rises(self) -> None:
+        """Straight draw, 2/2 tie-up, trodden in order: the lines rise to the right from the first pick."""
+        seen = reddish(cloth_picture(over("2/2 twill"), [RED], [BLUE], 20, 20, px_per_thread=4))
+        lowest, above = seen[14, 2::4], seen[10, 2::4]
+
+        assert np.roll(lowest, 1).tolist() == above.tolist()
 
     def test_each_thread_has_its_own(self) -> None:
         """Ends and picks take their colours in order, and begin again when the order ends."""
@@ -94,7 +108,7 @@ class TestLight:
     def test_a_thread_dives(self) -> None:
         """A float is darker at both its ends, where it goes under, than in its middle."""
         seen = brightness(cloth_picture(over("huck lace"), [RED], [BLUE], 20, 20, px_per_thread=8))
-        weft_float = seen[1 * 8 + 4, 0 : 5 * 8]
+        weft_float = seen[-(1 * 8 + 4), 0 : 5 * 8]
 
         assert weft_float[20] > weft_float[0]
         assert weft_float[20] > weft_float[-1]
@@ -148,7 +162,7 @@ class TestFacedCloth:
         seen = reddish(cloth_picture(over("plain weave"), [RED, BLUE], [BLUE], 60, 12, width_px=120, height_px=120))
         pick_px = thread_pixels(60, 12, 6)[1]
 
-        ribs = [set(seen[pick * pick_px + pick_px // 2].tolist()) for pick in range(4)]
+        ribs = [set(seen[-pick * pick_px - pick_px // 2].tolist()) for pick in range(4)]
         assert [{True}, {False}, {True}, {False}] == ribs
 
 

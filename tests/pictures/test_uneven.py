@@ -59,12 +59,12 @@ def test_a_gap_shows_the_weft() -> None:
 
 
 def test_a_thick_pick_is_high() -> None:
-    """A pick twice as thick takes twice the height."""
+    """A pick twice as thick takes twice the height, the first at the foot."""
     weft = np.zeros((2, 2), dtype=bool)
     weft[1] = True  # every second pick is under the warp throughout
     column = drawn(weft, Unevenness(weft_thickness=(2.0, 1.0)))[:, 4]
 
-    assert [False] * 16 + [True] * 8 == column.tolist()
+    assert [True] * 8 + [False] * 16 == column.tolist()
 
 
 class TestTheWholeDrawing:
