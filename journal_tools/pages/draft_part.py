@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import cycle
 from math import lcm
 
@@ -24,11 +25,11 @@ LINES = (
     *("threading", "profile", "tie_up", "treadling", "profile_treadling", "lift_plan", "tabby_between"),
     *("ends_in_dents", "warp_colours", "weft_colours", "warp_order", "weft_order"),
 )
-CELL, LARGEST_CELL = 6, 12
-"""Pixels to a thread of a large draft and of a small one."""
+CELL, LARGEST_CELL, PRINTED_CELL = 6, 12, 30
+"""Pixels to a thread of a large draft, of a small one, and of a small one to print."""
 
-SHEET_PX = 420
-"""A small draft is drawn larger until it is about so wide or high."""
+SHEET_PX, PRINTED_PX = 420, 2400
+"""A small draft is drawn larger until it is about so wide or high, on the page and in the file to print."""
 
 MOST = 64
 """Threads of a drawdown that is shown whole; of a longer one the first so many."""
@@ -119,15 +120,21 @@ def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:
 
 
 def tile(
-    archive: Archive, woven: Woven, heading: str, window: Window, marked: NDArray[np.bool_] | None = None
+    archive: Archive,
+    woven: Woven,
+    heading: str,
+    window: Window,
+    marked: NDArray[np.bool_] | None = None,
+    *,
+    sheet_px: int = SHEET_PX,
 ) -> Picture:
-    """One part of a draft's drawing. marked: crossings that get a dot."""
+    """One part of a draft's drawing. marked: crossings that get a dot. sheet_px: about how large it may be."""
     hexes = thread_hexes(archive, woven)
     dots = b"" if marked is None or not marked.any() else np.packbits(marked).tobytes()
-    what = _canonical(woven) + repr((window, hexes, _cell(woven, window))).encode() + dots
-    cell = _cell(woven, window)
+    cell = _cell(woven, window, sheet_px)
+    what = _canonical(woven) + repr((window, hexes, cell)).encode() + dots
     address = archive.drawn(what, ".png", draft_png, woven, window, marked if dots else None, hexes, cell)
-    width, height = draft_picture_size(woven, window, cell_px=cell, coloured=any(hexes))
+    width, height = draft_picture_size(woven, window, cell_px=cell, coloured=any(hexes), numbered=True)
     ends = (window.first_end + 1, min(len(woven.threading), window.first_end + window.most_ends))
     picks = (window.first_pick + 1, min(len(woven.picks), window.first_pick + window.most_picks))
     beside = "treadling" if woven.treadles else "lifts"
@@ -162,10 +169,11 @@ def colour_places(woven: Woven) -> dict[str, int]:
     return {**dict.fromkeys(tabby, 0), **places}
 
 
-def _cell(woven: Woven, window: Window) -> int:
-    """Pixels to a thread, more in a small draft."""
-    width, height = draft_picture_size(woven, window, cell_px=1)
-    return max(CELL, min(LARGEST_CELL, SHEET_PX // max(width, height)))
+def _cell(woven: Woven, window: Window, sheet_px: int) -> int:
+    """Pixels to a thread, more in a small draft; all pieces of a large one alike."""
+    piece = replace(window, first_end=0, first_pick=0)
+    most = max(draft_picture_size(woven, piece, cell_px=1))
+    return max(CELL, min(LARGEST_CELL if sheet_px == SHEET_PX else PRINTED_CELL, sheet_px // most))
 
 
 def draft_png(
@@ -176,7 +184,7 @@ def draft_png(
     cell_px: int,
 ) -> bytes:
     """The drawing itself, as a PNG: what another process is asked for."""
-    return draft_picture(woven, window, cell_px=cell_px, marked=marked, warp=hexes[0], weft=hexes[1])
+    return draft_picture(woven, window, cell_px=cell_px, marked=marked, warp=hexes[0], weft=hexes[1], numbered=True)
 
 
 def _canonical(woven: Woven) -> bytes:

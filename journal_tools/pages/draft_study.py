@@ -16,7 +16,7 @@ from journal_tools.drafts.analysis_words import sentences, warnings
 from journal_tools.drafts.likeness import distance, same_cloth, windows
 from journal_tools.interchange import Extras, write_wif
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.draft_part import MOST, thread_hexes, tile
+from journal_tools.pages.draft_part import MOST, PRINTED_PX, thread_hexes, tile
 from journal_tools.pages.faces import face_of
 from journal_tools.pages.swatch import own_unevenness
 from journal_tools.pages.views import Cell, Column, Link, Picture, Table
@@ -132,6 +132,7 @@ def study(archive: Archive, record: Draft) -> Mapping[str, object]:
         "asked": asked,
         "said": tuple(line for line in sentences(found, inches) if line not in asked),
         "tiles": tuple(_tiles(archive, record, found)),
+        "dotted": bool(found.marked.any()),
         "tables": tuple(_tables(archive, record, found)),
         "files": tuple(_files(archive, record, found)),
     }
@@ -212,4 +213,6 @@ def _files(archive: Archive, record: Draft, found: Analysis) -> Iterator[Link]:
         yield Link(f"cloth in its real size, {REAL[0]:g} × {REAL[1]:g} in (PNG, to print)", real)
     window = Window(most_ends=len(found.draft.threading), most_picks=len(found.draft.picks))
     if ceil(window.most_ends / MOST) * ceil(window.most_picks / MOST) <= MOST_TILES:
-        yield Link("drawing (PNG)", tile(archive, found.draft, record.heading, window, found.marked).src)
+        yield Link(
+            "drawing (PNG)", tile(archive, found.draft, record.heading, window, found.marked, sheet_px=PRINTED_PX).src
+        )

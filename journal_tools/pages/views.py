@@ -310,6 +310,7 @@ class DraftView:
     asked: tuple[str, ...] = ()
     """What to look at before it is threaded."""
     said: tuple[str, ...] = ()
+    dotted: bool = False
     tiles: tuple[Picture, ...] = ()
     """The whole drawing in pieces, too long floats marked."""
     files: tuple[Link, ...] = ()

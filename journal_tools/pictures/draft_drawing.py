@@ -14,10 +14,14 @@ from numpy.typing import NDArray
 
 from journal_tools.drafts import Draft, Sets, drawdown
 from journal_tools.pictures.colour import RGB, parse_hex
+from journal_tools.pictures.digits import HIGH, WIDE, number_mask
 from journal_tools.pictures.drawdown import GROUND, INK, enlarged
 from journal_tools.pictures.png import palette_png
 
 RULING, EIGHTH = "e2dbcb", "a89e88"
+NUMBERED = 8
+"""Every so manieth thread has its number; a drawing of fewer threads has none."""
+
 GAP = 1
 """Cells between the parts of a draft."""
 
@@ -51,12 +55,14 @@ def draft_picture(
     marked: NDArray[np.bool_] | None = None,
     warp: Sequence[str] = (),
     weft: Sequence[str] = (),
+    numbered: bool = False,
 ) -> bytes:
     """A PNG of a draft: threading above, treadling at the right, tie-up where they meet.
 
     Shaft 1 is the row next to the drawdown, treadle 1 the column next to it; every eighth line is darker.
     With a lift plan the shafts stand where the treadles would, and the corner is empty. marked: crossings
     (picks, ends) that get a dot. warp, weft: hex of each thread, drawn along the edges, begun again when short.
+    numbered: every eighth thread has its number, ends above and picks at the right.
     """
     window = window or Window()
     ends = slice(window.first_end, window.first_end + window.most_ends)
@@ -72,9 +78,9 @@ def draft_picture(
     shafts, across = threading.shape
     down, columns = side.shape
     strip = 2 if warp or weft else 0
-    sheet = np.zeros(
-        ((strip + shafts + GAP + down) * cell_px + 1, (across + GAP + columns + strip) * cell_px + 1), np.uint8
-    )
+    wide, high = draft_picture_size(draft, window, cell_px=cell_px, coloured=bool(strip), numbered=numbered)
+    whole = np.zeros((high, wide), np.uint8)
+    sheet = whole[_numbers_above(across, cell_px) if numbered else 0 :]
     for part, row, column in (
         (threading, strip, 0),
         (corner, strip, across + GAP),
@@ -85,22 +91,64 @@ def draft_picture(
     if marked is not None:
         _dot(sheet, marked[picks, ends], cloth, (strip + shafts + GAP) * cell_px, cell_px)
     palette = [parse_hex(GROUND), parse_hex(INK), parse_hex(RULING), parse_hex(EIGHTH)]
+    if numbered:
+        _number(whole, sheet, window, (across, down, columns + strip), strip + shafts + GAP, cell_px)
     if strip:
         palette += _stripes(sheet, window, (across, down, columns), strip + shafts + GAP, (warp, weft), cell_px)
-    return palette_png(sheet, palette)
+    return palette_png(whole, palette)
 
 
 def draft_picture_size(
-    draft: Draft, window: Window | None = None, *, cell_px: int = 7, coloured: bool = False
+    draft: Draft, window: Window | None = None, *, cell_px: int = 7, coloured: bool = False, numbered: bool = False
 ) -> tuple[int, int]:
-    """Width and height in px of the picture that `draft_picture` draws. coloured: with colours along its edges."""
+    """Width and height in px of the picture that `draft_picture` draws. coloured, numbered: along its edges."""
     window = window or Window()
     beside = draft.treadles if draft.tie_up is not None and draft.treadling is not None else draft.shafts
     strip = 2 if coloured else 0
     ends = min(len(draft.threading) - window.first_end, window.most_ends)
     picks = min(len(draft.picks) - window.first_pick, window.most_picks)
     across = ends + GAP + beside + strip
-    return across * cell_px + 1, (strip + draft.shafts + GAP + picks) * cell_px + 1
+    last = window.first_pick + picks
+    wide, high = across * cell_px + 1, (strip + draft.shafts + GAP + picks) * cell_px + 1
+    if not numbered:
+        return wide, high
+    return wide + _numbers_beside(picks, last, cell_px), high + _numbers_above(ends, cell_px)
+
+
+def _numbers_above(ends: int, cell_px: int) -> int:
+    """Pixels above a drawing for the numbers of its ends; none in a small one."""
+    return (HIGH + 2) * _scale(cell_px) if ends >= NUMBERED else 0
+
+
+def _numbers_beside(picks: int, last: int, cell_px: int) -> int:
+    """Pixels at the right of a drawing for the numbers of its picks."""
+    return ((WIDE + 1) * len(str(last)) + 1) * _scale(cell_px) if picks >= NUMBERED else 0
+
+
+def _scale(cell_px: int) -> int:
+    return max(1, cell_px // 6)
+
+
+def _number(
+    whole: NDArray[np.uint8],
+    sheet: NDArray[np.uint8],
+    window: Window,
+    sizes: tuple[int, int, int],
+    above: int,
+    cell_px: int,
+) -> None:
+    """Write the number of every eighth end above the drawing, of every eighth pick at its right."""
+    across, down, beside = sizes
+    scale = _scale(cell_px)
+    for place in range(NUMBERED - 1, across, NUMBERED):
+        mask = number_mask(window.first_end + place + 1, scale)
+        right = (place + 1) * cell_px
+        whole[scale : scale + mask.shape[0], right - mask.shape[1] : right][mask] = 1
+    left = (across + GAP + beside) * cell_px + 2 * scale
+    for place in range(NUMBERED - 1, down, NUMBERED):
+        mask = number_mask(window.first_pick + place + 1, scale)
+        top = (above + place) * cell_px + (cell_px - mask.shape[0] + 1) // 2
+        sheet[top : top + mask.shape[0], left : left + mask.shape[1]][mask] = 1
 
 
 def _rule(sheet: NDArray[np.uint8], part: NDArray[np.bool_], top: int, left: int, cell_px: int) -> None:
@@ -112,8 +160,8 @@ def _rule(sheet: NDArray[np.uint8], part: NDArray[np.bool_], top: int, left: int
     area[:-1, :-1] = enlarged(part.astype(np.uint8), cell_px)
     area[::cell_px, :] = 2
     area[:, ::cell_px] = 2
-    area[8 * cell_px :: 8 * cell_px, :] = 3
-    area[:, 8 * cell_px :: 8 * cell_px] = 3
+    area[NUMBERED * cell_px :: NUMBERED * cell_px, :] = 3
+    area[:, NUMBERED * cell_px :: NUMBERED * cell_px] = 3
 
 
 def _dot(sheet: NDArray[np.uint8], marked: NDArray[np.bool_], cloth: NDArray[np.bool_], top: int, cell_px: int) -> None:

@@ -141,7 +141,7 @@ DRAFTS: dict[str, dict[str, Value]] = {
         "title": "Double width, 2/2 twill in both layers",
         "shafts": "8",
         "threading": "1-8",
-        "lift_plan": ("1+3, 1+3+5+7+2+4, 1+3+5+7+4+6, 3+5, 5+7, 1+3+5+7+6+8, 1+3+5+7+8+2, 7+1"),
+        "lift_plan": ("1+3, 1+3+5+7+2+4, 1+3+5+7+8+2, 3+5, 5+7, 1+3+5+7+6+8, 1+3+5+7+4+6, 7+1"),
         "weave": "2/2 twill, double width",
         "tags": ["double cloth"],
     },

@@ -74,6 +74,7 @@ WARPS = (
                 cloth="woollen fulled",
                 keys={
                     "weave": "2/2 twill, double width",
+                    "draft": "double-width-twill",
                     "weft": "moss",
                     "picks": "2300",
                     "on_loom": "83 x 250 folded",
