@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from journal_tools.forecast.kind import ClothKind
     from journal_tools.forecast.memory import Memory
     from journal_tools.forecast.rests_on import RestsOn
-    from journal_tools.pages.draft_study import Patterns
+    from journal_tools.pages.patterns import Patterns
     from journal_tools.pages.plan_pocket import Pocket
     from journal_tools.pages.plan_shelf import Shelf
     from journal_tools.pages.swatch import Swatch
@@ -53,7 +53,7 @@ class Archive:
     assets: dict[str, Path] = field(default_factory=dict)
     refused: list[Problem] = field(default_factory=list)
     cards: dict[tuple[str, str], Card] = field(default_factory=dict)
-    swatches: dict[tuple[str, str], Swatch | None] = field(default_factory=dict)
+    swatches: dict[tuple[str, int], Swatch | None] = field(default_factory=dict)
     dressings: dict[str, Dressing] = field(default_factory=dict)
     _rests: dict[tuple[ClothKind, tuple[str, str, str]], RestsOn] = field(default_factory=dict)
     _orders: dict[str, tuple[list[str], Mapping[str, int]]] = field(default_factory=dict)
@@ -73,7 +73,7 @@ class Archive:
     @cached_property
     def patterns(self) -> Patterns:
         """Every draft, looked through once for all pages."""
-        from journal_tools.pages.draft_study import Patterns
+        from journal_tools.pages.patterns import Patterns
 
         return Patterns(self)
 

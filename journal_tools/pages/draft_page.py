@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, islice
 
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
@@ -16,7 +16,7 @@ from journal_tools.pages.draft_part import colour_places, part_of, thread_hexes
 from journal_tools.pages.draft_study import study
 from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.photos import photos
-from journal_tools.pages.swatch import EPI, Swatch, cloth, own_unevenness, swatch_of
+from journal_tools.pages.swatch import EPI, Swatch, Told, cloth, own_unevenness, swatch_of, swatch_side
 from journal_tools.pages.views import DraftPart, Picture
 from journal_tools.pictures.colour import contrast, luminance, parse_hex, plain_tone
 from journal_tools.quantities import Unreadable
@@ -31,14 +31,14 @@ OTHERS = 2
 
 def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
     """Everything a draft's page shows."""
-    used = warps_with(archive, draft)
+    used = archive.patterns.used(draft.name)
     part = part_of(archive, draft, "The draft", cloth=tuple(_cloths(archive, draft, used)))
     found = study(archive, draft)
     return views.DraftView(
         draft.heading,
         part or DraftPart("The draft"),
         draft.weave or "",
-        tuple(card(archive, warp, stretch_in(warp, draft)) for warp in used),
+        tuple(card(archive, warp, stretch) for warp, stretch in used),
         problems=archive.problems_of(draft),
         neighbours=archive.neighbours("drafts", draft.name),
         photos=photos(archive, draft),
@@ -48,45 +48,42 @@ def draft_view(archive: Archive, draft: Draft) -> views.DraftView:
 
 def warps_with(archive: Archive, draft: Draft) -> list[Warp]:
     """The warps that used a draft, newest first."""
-    return [warp for warp in archive.warps if draft.name in [each.draft for each in (warp, *warp.stretches)]]
+    return [warp for warp, _ in archive.patterns.used(draft.name)]
 
 
-def stretch_in(warp: Warp, draft: Draft) -> Stretch:
-    """The part of a warp that was woven in a draft, the first where there are several."""
-    woven = warp.woven()
-    return next((each for each in woven if (each.draft or warp.draft) == draft.name), woven[0])
-
-
-def _cloths(archive: Archive, draft: Draft, used: list[Warp]) -> Iterator[Picture]:
+def _cloths(archive: Archive, draft: Draft, used: Sequence[tuple[Warp, Stretch]]) -> Iterator[Picture]:
     shown = 0
-    for warp in used:
-        swatch = swatch_of(archive, warp, stretch_in(warp, draft))
+    for warp, stretch in used:
+        swatch = swatch_of(archive, warp, stretch)
         if swatch is not None and shown < COLOURINGS:
             shown += 1
             picture = cloth(archive, swatch, CLOTH, caption=False)
             yield views.Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
     if not shown and (own := plain_picture(archive, draft)) is not None:
         yield replace(own, caption=f"in {_tones(archive, draft)}")
-    yield from other_colourings(archive, draft, used[:shown])
+    yield from other_colourings(archive, draft, [warp for warp, _ in used[:shown]])
     if (back := plain_picture(archive, draft, back=True)) is not None:
         yield replace(back, caption=f"the back, turned over sideways, in {_tones(archive, draft)}")
 
 
 def other_colourings(archive: Archive, draft: Draft, shown: list[Warp]) -> Iterator[Picture]:
-    """The cloth of a draft in other yarns of the shelf, those used most, each in two of its colours or more."""
+    """The cloth of a draft in other yarns of the shelf, those used most that have colours enough for it."""
     try:
         woven = woven_draft(draft)
     except Unreadable:
         return
     had = {yarn.name for warp in shown for yarn in archive.yarns(warp)}
     places = colour_places(woven)
-    for yarn in [yarn for yarn in archive.patterns.shelf if yarn.name not in had][:OTHERS]:
+    wanted = max(2, len(set(places.values())))
+    fit = (yarn for yarn in archive.patterns.shelf if yarn.name not in had and len(yarn.colours or {}) >= wanted)
+    for yarn in islice(fit, OTHERS):
         colours = _told_apart(yarn.colours or {})
         hexes = list(colours.values())
-        of = {name: hexes[place % len(hexes)] for name, place in places.items()}
+        of = {name: hexes[place] for name, place in places.items()}
         warp = tuple(of[name] for name in woven.warp_colours) or (hexes[0],)
         weft = tuple(of[name] for name in woven.weft_colours) or (hexes[1],)
-        swatch = _swatch(archive, draft, woven, (warp, weft), tuple(colours)[:2])
+        seen = tuple(name for name, digits in colours.items() if digits in (*warp, *weft))
+        swatch = _swatch(archive, draft, woven, (warp, weft), seen)
         yield replace(cloth(archive, swatch, CLOTH, caption=False), caption=f"as it would be in {yarn.heading}")
 
 
@@ -133,11 +130,10 @@ def _swatch(
 ) -> Swatch:
     """A side of a draft's cloth, in the proportions of the newest warp in it, else in those usual for its weave."""
     side = (back_of if back else face_of)(drawdown(woven), *threads, own_unevenness(woven))
-    epi, ppi = archive.patterns.sett(draft.name)
-    counted = bool(epi and ppi)
-    if not (epi and ppi):
+    told: Told = "set"
+    setts = archive.patterns.sett(draft.name)
+    if setts is None:
         known = named_weave(draft.weave) if draft.weave else None
-        epi, ppi = EPI, EPI / (known.ends_to_picks if known else 1.0)
+        setts, told = (EPI, EPI / (known.ends_to_picks if known else 1.0)), ""
     name = draft.weave or draft.heading
-    said = f"the back of {name}" if back else name
-    return Swatch(side.over, side.warp, side.weft, epi, ppi, "draft", said, colours, side.uneven, counted)
+    return swatch_side(side, setts, "draft", f"the back of {name}" if back else name, colours, told)

@@ -31,6 +31,7 @@ CELL, LARGEST_CELL, PRINTED_CELL = 6, 12, 30
 SHEET_PX, PRINTED_PX = 420, 2400
 """A small draft is drawn larger until it is about so wide or high, on the page and in the file to print."""
 
+DOTTED = "A dot marks a crossing in a float that is longer than cloth which is handled bears."
 MOST = 64
 """Threads of a drawdown that is shown whole; of a longer one the first so many."""
 
@@ -116,7 +117,11 @@ def _shortest(key: str, items: tuple[object, ...]) -> str:
 
 def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:
     window = Window(most_ends=MOST, most_picks=MOST)
-    return tile(archive, woven, record.heading, window)
+    known = archive.patterns.found.get(record.name) if archive.journal.drafts.get(record.name) is record else None
+    marked = None if known is None else known.marked
+    cell = cell_of(woven, window, SHEET_PX, LARGEST_CELL)
+    picture = tile(archive, woven, record.heading, window, marked, cell_px=cell)
+    return replace(picture, caption=DOTTED) if marked is not None and marked[:MOST, :MOST].any() else picture
 
 
 def tile(
@@ -126,15 +131,14 @@ def tile(
     window: Window,
     marked: NDArray[np.bool_] | None = None,
     *,
-    sheet_px: int = SHEET_PX,
+    cell_px: int,
 ) -> Picture:
-    """One part of a draft's drawing. marked: crossings that get a dot. sheet_px: about how large it may be."""
+    """One part of a draft's drawing. marked: crossings that get a dot."""
     hexes = thread_hexes(archive, woven)
     dots = b"" if marked is None or not marked.any() else np.packbits(marked).tobytes()
-    cell = _cell(woven, window, sheet_px)
-    what = _canonical(woven) + repr((window, hexes, cell)).encode() + dots
-    address = archive.drawn(what, ".png", draft_png, woven, window, marked if dots else None, hexes, cell)
-    width, height = draft_picture_size(woven, window, cell_px=cell, coloured=any(hexes), numbered=True)
+    what = _canonical(woven) + repr((window, hexes, cell_px)).encode() + dots
+    address = archive.drawn(what, ".png", draft_png, woven, window, marked if dots else None, hexes, cell_px)
+    width, height = draft_picture_size(woven, window, cell_px=cell_px, coloured=any(hexes), numbered=True)
     ends = (window.first_end + 1, min(len(woven.threading), window.first_end + window.most_ends))
     picks = (window.first_pick + 1, min(len(woven.picks), window.first_pick + window.most_picks))
     beside = "treadling" if woven.treadles else "lifts"
@@ -169,11 +173,9 @@ def colour_places(woven: Woven) -> dict[str, int]:
     return {**dict.fromkeys(tabby, 0), **places}
 
 
-def _cell(woven: Woven, window: Window, sheet_px: int) -> int:
-    """Pixels to a thread, more in a small draft; all pieces of a large one alike."""
-    piece = replace(window, first_end=0, first_pick=0)
-    most = max(draft_picture_size(woven, piece, cell_px=1))
-    return max(CELL, min(LARGEST_CELL if sheet_px == SHEET_PX else PRINTED_CELL, sheet_px // most))
+def cell_of(woven: Woven, window: Window, sheet_px: int, largest: int) -> int:
+    """Pixels to a thread, more in a small draft: until it is about sheet_px wide or high."""
+    return max(CELL, min(largest, sheet_px // max(draft_picture_size(woven, window, cell_px=1))))
 
 
 def draft_png(

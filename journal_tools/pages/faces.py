@@ -19,12 +19,16 @@ MOST = 4_000
 
 
 class Side(NamedTuple):
-    """One side of a cloth. over: (picks, ends), True where the warp is seen. warp, weft: hex of each thread."""
+    """One side of a cloth. over: (picks, ends), True where the warp is seen. warp, weft: hex of each thread.
+
+    share: of the cloth's ends and of its picks that lie in this side, less than 1 of a layer.
+    """
 
     over: NDArray[np.bool_]
     warp: tuple[str, ...]
     weft: tuple[str, ...]
     uneven: Unevenness
+    share: tuple[float, float] = (1.0, 1.0)
 
 
 def face_of(over: NDArray[np.bool_], warp: Sequence[str], weft: Sequence[str], uneven: Unevenness = EVEN) -> Side:
@@ -42,7 +46,7 @@ def back_of(over: NDArray[np.bool_], warp: Sequence[str], weft: Sequence[str], u
     turned = replace(
         side.uneven, warp_thickness=side.uneven.warp_thickness[::-1], warp_room=side.uneven.warp_room[::-1]
     )
-    return Side(~side.over[:, ::-1], side.warp[::-1], side.weft, turned)
+    return Side(~side.over[:, ::-1], side.warp[::-1], side.weft, turned, side.share)
 
 
 def _layers(over: NDArray[np.bool_]) -> tuple[Part, ...]:
@@ -67,9 +71,10 @@ def _part(
         _of(uneven.warp_room, kept_ends),
         _of(uneven.weft_room, kept_picks),
     )
-    return Side(
-        table, tuple(warp[n % len(warp)] for n in kept_ends), tuple(weft[n % len(weft)] for n in kept_picks), kept
+    warp_kept, weft_kept = (
+        tuple(order[n % len(order)] for n in places) for order, places in ((warp, kept_ends), (weft, kept_picks))
     )
+    return Side(table, warp_kept, weft_kept, kept, (len(kept_ends) / ends, len(kept_picks) / picks))
 
 
 def _of(figures: Sequence[float], kept: Sequence[int]) -> tuple[float, ...]:

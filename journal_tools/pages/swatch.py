@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, named_weave
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.faces import face_of
+from journal_tools.pages.faces import Side, face_of
 from journal_tools.pages.views import Picture
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.described import described
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
+Told = Literal["finished", "set", ""]
 CARD = (400, 176)
 PAGE = (560, 270)
 SEEN_WELL = 8
@@ -43,7 +44,8 @@ class Swatch:
 
     over: shape (picks, ends), True where the warp is over the weft. warp, weft: hex of each thread.
     epi, ppi: finished threads to the inch. drawn_from: "draft", "weave" or "nothing".
-    weave: its name, "" when there is none. counted: whether anybody told how close its threads are.
+    weave: its name, "" when there is none. told: whether both
+    epi and ppi were counted in the finished cloth, or told as it was set, or are guesses.
     """
 
     over: NDArray[np.bool_]
@@ -55,15 +57,15 @@ class Swatch:
     weave: str
     colours: tuple[str, ...]
     uneven: Unevenness = EVEN
-    counted: bool = True
+    told: Told = "finished"
 
 
 def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
     """The swatch of one stretch; None when neither a draft nor a weave that can be drawn is known."""
-    key = (warp.name, stretch.name or "" if stretch is not warp else "")
-    if key not in archive.swatches:
-        archive.swatches[key] = _swatch(archive, warp, stretch)
-    return archive.swatches[key]
+    place = next((n for n, each in enumerate(warp.stretches) if each is stretch), -1)
+    if (warp.name, place) not in archive.swatches:
+        archive.swatches[warp.name, place] = _swatch(archive, warp, stretch)
+    return archive.swatches[warp.name, place]
 
 
 def _swatch(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
@@ -76,14 +78,22 @@ def _swatch(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
         return None
     made = woven or (weave.draft if weave is not None else None)
     assert made is not None
-    epi, ppi, counted = _counts(archive, warp, stretch, weave.ends_to_picks if weave else 1.0)
+    epi, ppi, told = _counts(archive, warp, stretch, weave.ends_to_picks if weave else 1.0)
     warp_hex, warp_names = _warp_colours(archive, warp, made)
     weft_hex, weft_names = _weft_colours(archive, warp, stretch, made, len(dict.fromkeys(warp_hex)))
     names = tuple(dict.fromkeys((*warp_names, *weft_names)))
     drawn_from = "draft" if woven is not None else "weave"
     face = face_of(drawdown(made), warp_hex, weft_hex, _uneven(archive, warp, stretch, made))
     said = name or (record.weave if record else "") or ""
-    return Swatch(face.over, face.warp, face.weft, epi, ppi, drawn_from, said, names, face.uneven, counted)
+    return swatch_side(face, (epi, ppi), drawn_from, said, names, told)
+
+
+def swatch_side(
+    side: Side, setts: tuple[float, float], drawn_from: str, weave: str, colours: tuple[str, ...], told: Told
+) -> Swatch:
+    """The swatch of a face or a back. setts: ends and picks to the inch of all of the cloth; a layer has its share."""
+    epi, ppi = (sett * share for sett, share in zip(setts, side.share, strict=True))
+    return Swatch(side.over, side.warp, side.weft, epi, ppi, drawn_from, weave, colours, side.uneven, told)
 
 
 def _uneven(archive: Archive, warp: Warp, stretch: Stretch, draft: Woven) -> Unevenness:
@@ -112,11 +122,11 @@ def _tex(yarn: YarnInUse) -> float | None:
     return float(yarn.record.tex) if yarn.record is not None and yarn.record.tex else None
 
 
-def _thickness(order: Sequence[str], weights: Mapping[str, float | None]) -> tuple[float, ...]:
-    """The diameters of an order's threads beside the middle one's; () where they are much alike or not all known."""
+def _thickness(order: Sequence[str], weights: Mapping[str, float | None]) -> tuple[float, ...] | None:
+    """The diameters of an order's threads beside the middle one's: () where they are much alike, None if unknown."""
     known = [tex for text in order if (tex := weights.get(text))]
     if not order or len(known) < len(order):
-        return ()
+        return None
     middle = sorted(known)[len(known) // 2]
     beside = tuple(round((tex / middle) ** 0.5, 2) for tex in known)
     return beside if max(beside) / min(beside) >= SEEN_THICKER else ()
@@ -131,8 +141,8 @@ def _woven(record: Draft | None) -> Woven | None:
         return None  # told of on the draft's own page
 
 
-def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float) -> tuple[float, float, bool]:
-    """Ends and picks to the inch, and whether they were told."""
+def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float) -> tuple[float, float, Told]:
+    """Ends and picks to the inch, and how they are known."""
     own = stretch.name or "" if stretch is not warp else ""
     pieces = [piece for piece in archive.ledgers[warp.name].pieces if piece.stretch == own]
     epi = next((piece.counts.ends_per_m for piece in pieces if piece.counts.ends_per_m), None)
@@ -141,10 +151,10 @@ def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float
     beat = stretch.beat or warp.beat
     epi_in = epi * 0.0254 if epi else float(sett.per_inch) if sett else None
     ppi_in = ppi * 0.0254 if ppi else float(beat.per_inch) if beat else None
-    counted = epi_in is not None or ppi_in is not None
+    told: Told = "finished" if epi and ppi else "set" if epi_in and ppi_in else ""
     if epi_in is None:
         epi_in = ppi_in * ends_to_picks if ppi_in else EPI
-    return epi_in, ppi_in or epi_in / ends_to_picks, counted
+    return epi_in, ppi_in or epi_in / ends_to_picks, told
 
 
 def _warp_colours(archive: Archive, warp: Warp, draft: Woven) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -197,7 +207,7 @@ def cloth(archive: Archive, swatch: Swatch, size: tuple[int, int], *, caption: b
     width, height = size
     what = repr(("cloth", size, swatch.over.shape, swatch.warp, swatch.weft, swatch.epi, swatch.ppi, swatch.uneven))
     address = archive.drawn(what.encode() + swatch.over.tobytes(), ".png", swatch_png, swatch, width, height)
-    alt = described(swatch.weave, swatch.colours, *((swatch.epi, swatch.ppi) if swatch.counted else ()))
+    alt = described(swatch.weave, swatch.colours, *((swatch.epi, swatch.ppi) if swatch.told else ()))
     said = "Drawn from the weave's name; this warp has no draft." if swatch.drawn_from == "weave" else ""
     return Picture(address, alt, width, height, said if caption else "")
 

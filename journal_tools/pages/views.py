@@ -310,9 +310,9 @@ class DraftView:
     asked: tuple[str, ...] = ()
     """What to look at before it is threaded."""
     said: tuple[str, ...] = ()
-    dotted: bool = False
-    tiles: tuple[Picture, ...] = ()
-    """The whole drawing in pieces, too long floats marked."""
+    pieces: tuple[tuple[Picture, ...], ...] = ()
+    """The whole drawing in rows of pieces, too long floats marked."""
+    of_pieces: str = ""
     files: tuple[Link, ...] = ()
 
 

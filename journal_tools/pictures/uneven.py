@@ -76,7 +76,7 @@ class _System:
                 widths.append(max(LEAST_PX, gap))
             threads.append(place)
             gaps.append(False)
-            widths.append(max(LEAST_PX, round(px * min(WIDEST, fat) * (wide if wide < 1 else 1))))
+            widths.append(max(LEAST_PX, round(px * min(WIDEST, fat) * (wide if wide < GAP_FROM else 1))))
         self.thread = np.array(threads)
         self.gap = np.array(gaps)
         self.sources = np.concatenate(

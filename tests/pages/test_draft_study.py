@@ -13,10 +13,10 @@ from journal_tools.drafts import drawdown
 from journal_tools.interchange import read_wif
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.draft_page import draft_view
-from journal_tools.pages.draft_part import colour_places, thread_hexes
+from journal_tools.pages.draft_part import DOTTED, colour_places, thread_hexes
 from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.list_pages import list_view
-from journal_tools.pages.swatch import own_unevenness
+from journal_tools.pages.swatch import own_unevenness, swatch_of
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.store import PictureStore
 from tests.ledger.desk import write
@@ -93,7 +93,7 @@ def test_a_draft_that_cannot_be_woven(archive: Archive) -> None:
     """Its page stands, with nothing told that nobody can know."""
     view = draft_view(archive, archive.journal.drafts["broken"])
 
-    assert ((), (), ()) == (view.said, view.files, view.tiles)
+    assert ((), (), ()) == (view.said, view.files, view.pieces)
 
 
 def test_where_drafts_are_found(archive: Archive) -> None:
@@ -171,3 +171,87 @@ def test_the_card_of_the_stretch_that_used_it(tmp_path: Path) -> None:
 
     assert "2/2 twill" == shown.weave
     assert "9 × 18 in" == shown.figures[0].text
+
+
+LONG = "threading: 9 times (1-8)\ntie_up: 1+2, 3+4, 5+6, 7+8\ntreadling: 70 times (1-4)"
+
+
+def test_a_long_draft_is_drawn_in_pieces(tmp_path: Path) -> None:
+    """What is written again and again is drawn once; what is too long for one drawing in rows of pieces."""
+    again = write(tmp_path / "again", drafts__long=f"title: Long\n{LONG}")
+    threads = ", ".join(str(1 + end * end % 8) for end in range(70))
+    once = write(
+        tmp_path / "once",
+        drafts__long=f"title: Long\nthreading: {threads}, 8\ntie_up: 1-4, 5+6, 7+8, 2-6\ntreadling: 1-4".replace(
+            "1-4, 5+6", "1+2+3+4, 5+6"
+        ).replace("2-6", "2+3+4+5+6"),
+    )
+    views = [
+        draft_view(Archive(journal, PictureStore(tmp_path / "pictures")), journal.drafts["long"])
+        for journal in (again, once)
+    ]
+
+    assert () == views[0].pieces
+    assert [["ends 1 to 64, picks 1 to 4", "ends 65 to 71, picks 1 to 4"]] == [
+        [piece.caption for piece in row] for row in views[1].pieces
+    ]
+
+
+def test_floats_too_long_are_marked_in_the_drawing(tmp_path: Path) -> None:
+    """At a known sett a float longer than handled cloth bears has dots, and the drawing says so; else not."""
+    draft = "title: Long floats\nthreading: 1, 2\nlift_plan: 1, 9 times (2), 1\n"
+    warp = "title: Cloth\ndraft: floats\nsett: 10/in\nbeat: 10/in\nin_reed: 10"
+    marked = write(tmp_path / "marked", drafts__floats=draft, warps__cloth=warp)
+    bare = write(tmp_path / "bare", drafts__floats=draft)
+    captions = [
+        draft_view(Archive(journal, PictureStore(tmp_path / "pictures")), journal.drafts["floats"]).draft.drawdown
+        for journal in (marked, bare)
+    ]
+
+    assert [DOTTED, ""] == [picture.caption for picture in captions if picture is not None]
+
+
+def test_a_fine_cloth_has_no_picture_to_print(tmp_path: Path) -> None:
+    """Silk at 160 to the inch is printed in finer pixels; at 2,000 no real size is offered, and nothing breaks."""
+    offered = {}
+    for sett in (160, 2_000):
+        warp = f"title: Cloth\ndraft: twill\nsett: {sett}/in\nbeat: {sett}/in\nin_reed: 2"
+        journal = write(tmp_path / str(sett), drafts__twill=f"title: Twill\n{TWILL}", warps__cloth=warp)
+        known = Archive(journal, PictureStore(tmp_path / "pictures"))
+        view = draft_view(known, journal.drafts["twill"])
+        offered[sett] = [file.text for file in view.files if "real size" in file.text]
+
+    assert {160: ["cloth in its real size, 4 × 3 in (PNG, to print)"], 2_000: []} == offered
+
+
+def test_a_layer_has_its_share_of_the_threads(tmp_path: Path) -> None:
+    """Of a double cloth of 40 ends to the inch the upper layer is drawn with 20."""
+    warp = "title: Cloth\ndraft: layers\nlayers: 2\nsett: 40/in\nbeat: 36/in\nin_reed: 10"
+    journal = write(tmp_path / "journal", warps__cloth=warp, **DRAFTS)
+    swatch = swatch_of(Archive(journal, PictureStore(tmp_path / "p")), journal.warps["cloth"], journal.warps["cloth"])
+
+    assert swatch is not None
+    assert (20, 18) == (round(swatch.epi, 6), round(swatch.ppi, 6))
+
+
+def test_two_stretches_without_a_name(tmp_path: Path) -> None:
+    """Each has its own cloth."""
+    warp = "title: Cloth\nstretches:\n  - draft: twill\n  - draft: plain"
+    journal = write(tmp_path / "journal", warps__cloth=warp, **DRAFTS)
+    known, cloth = Archive(journal, PictureStore(tmp_path / "p")), journal.warps["cloth"]
+    shapes = [swatch.over.shape for each in cloth.stretches if (swatch := swatch_of(known, cloth, each)) is not None]
+
+    assert [(4, 4), (2, 2)] == shapes
+
+
+def test_other_yarns_have_colours_enough(tmp_path: Path) -> None:
+    """A draft of three colours is shown in a yarn of three, and not in one of two, where two would fall together."""
+    journal = write(
+        tmp_path / "journal",
+        drafts__twill=f"title: Twill\n{TWILL}\nwarp_colours: a, b, c",
+        yarns__two="title: Two\nnumber: 2/8\nfibre: wool\ncolours:\n  x: b05030\n  y: efe8d8",
+        yarns__three="title: Three\nnumber: 2/8\nfibre: wool\ncolours:\n  x: b05030\n  y: efe8d8\n  z: 203040",
+    )
+    view = draft_view(Archive(journal, PictureStore(tmp_path / "p")), journal.drafts["twill"])
+
+    assert ["as it would be in Three"] == [one.caption for one in view.draft.cloth if "would" in one.caption]
