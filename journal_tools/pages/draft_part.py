@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, longest_floats
-from journal_tools.drafts.repeat import true_repeat
+from journal_tools.drafts.repeat import period, true_repeat
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import DraftPart, Fact, Link, Notation, Picture
 from journal_tools.pictures.colour import plain_tone
@@ -72,8 +72,16 @@ def _facts(woven: Woven, record: Draft) -> Iterator[Fact]:
         yield Fact("woven by", (Link("lift plan"),))
     over = drawdown(woven)
     repeat = true_repeat(over)
-    said, written = (f"{ends} ends, {picks} picks" for picks, ends in (repeat.shape, over.shape))
-    yield Fact("repeat", (Link(said if said == written else f"{said}; written: {written}"),))
+    ends, picks = (
+        lcm(threads, period(order) if order else 1)
+        for threads, order in zip(repeat.shape[::-1], (woven.warp_colours, woven.weft_colours), strict=True)
+    )
+    said, coloured, written = (
+        f"{ends} ends, {picks} picks" for ends, picks in (repeat.shape[::-1], (ends, picks), over.shape[::-1])
+    )
+    more = [f"; with its colours {coloured}"] if coloured != said else []
+    more += [f"; written: {written}"] if written not in (said, coloured) else []
+    yield Fact("repeat", (Link(said + "".join(more)),))
     if record.weave:
         yield Fact("weave", (Link(record.weave),))
     floats = longest_floats(repeat)

@@ -26,7 +26,7 @@ GAP = 1
 """Cells between the parts of a draft."""
 
 MOST_STRIPES = 250
-"""Colours that a picture can hold beside its own."""
+"""Colours that a picture can hold beside its own; more are drawn as the nearest of these."""
 
 
 @dataclass(frozen=True)
@@ -182,14 +182,17 @@ def _stripes(
 ) -> list[RGB]:
     """Draw the colours of ends along the top and of picks down the right side; what they add to the palette."""
     across, down, columns = sizes
-    hexes = list(dict.fromkeys(parse_hex(text) for order in colours for text in order))[:MOST_STRIPES]
+    every = list(dict.fromkeys(parse_hex(text) for order in colours for text in order))
+    hexes = every[:MOST_STRIPES]
     place = {colour: 4 + number for number, colour in enumerate(hexes)}
+    for colour in every[MOST_STRIPES:]:
+        place[colour] = place[min(hexes, key=lambda one: sum((a - b) ** 2 for a, b in zip(one, colour, strict=True)))]
     for order, number, first, upright in (
         (colours[0], across, window.first_end, True),
         (colours[1], down, window.first_pick, False),
     ):
         for thread in range(number if order else 0):
-            index = place.get(parse_hex(order[(first + thread) % len(order)]), 0)
+            index = place[parse_hex(order[(first + thread) % len(order)])]
             if upright:
                 sheet[1:cell_px, thread * cell_px + 1 : (thread + 1) * cell_px] = index
             else:

@@ -37,8 +37,8 @@ def uneven_picture(
     end_px, pick_px = thread_pixels(epi, ppi, px_per_thread)
     if width_px * height_px > MOST_PIXELS:
         raise ValueError(f"{width_px} by {height_px} pixels are too many: {MOST_PIXELS:,} at most.")
-    ends = _System(uneven.warp_thickness, uneven.warp_room, end_px, width_px, over.shape[1], len(warp))
-    picks = _System(uneven.weft_thickness, uneven.weft_room, pick_px, height_px, over.shape[0], len(weft))
+    ends = _System(uneven.warp_thickness, uneven.warp_room, end_px, width_px)
+    picks = _System(uneven.weft_thickness, uneven.weft_room, pick_px, height_px)
     crossings = over[np.ix_(picks.thread % over.shape[0], ends.thread % over.shape[1])]
     crossings = np.where(ends.gap[None, :], False, crossings)  # in a gap between ends only weft is seen
     crossings = np.where(picks.gap[:, None] & ~ends.gap[None, :], True, crossings)  # and between picks only warp
@@ -57,26 +57,27 @@ def uneven_picture(
 class _System:
     """One system laid out: which thread each drawn one is, which of them are gaps, and the pixel each pixel is from."""
 
-    def __init__(
-        self, thickness: Sequence[float], room: Sequence[float], px: int, pixels: int, repeat: int, colours: int
-    ) -> None:
+    def __init__(self, thickness: Sequence[float], room: Sequence[float], px: int, pixels: int) -> None:
         number = max(ceil(pixels / LEAST_PX) + 1, 1)
         thick = list(islice(cycle(thickness or (1.0,)), number))
         rooms = list(islice(cycle(room or (1.0,)), number))
         threads: list[int] = []
         gaps: list[bool] = []
         widths: list[int] = []
+        drawn = 0
         for place, (fat, wide) in enumerate(zip(thick, rooms, strict=True)):
-            if sum(widths) >= pixels:
+            if drawn >= pixels:
                 break
             gap = round((wide - 1) * px) if wide >= GAP_FROM else 0
             if gap:
                 threads.append(place)
                 gaps.append(True)
                 widths.append(max(LEAST_PX, gap))
+                drawn += widths[-1]
             threads.append(place)
             gaps.append(False)
             widths.append(max(LEAST_PX, round(px * min(WIDEST, fat) * (wide if wide < GAP_FROM else 1))))
+            drawn += widths[-1]
         self.thread = np.array(threads)
         self.gap = np.array(gaps)
         self.sources = np.concatenate(

@@ -44,7 +44,8 @@ def test_the_same_cloth_under_two_names(archive: Archive) -> None:
     [likes] = [table for table in view.tables if table.title == "Patterns like this one"]
 
     assert ("Another name", "drafts/another.html") == (likes.rows[0][0].text, likes.rows[0][0].href)
-    assert "the same cloth, but for where it begins, how it is turned or which side is up" == likes.rows[0][1].text
+    same = "the same cloth, but for its colours, where it begins, how it is turned or which side is up"
+    assert same == likes.rows[0][1].text
 
 
 def test_heddles_for_a_width(archive: Archive) -> None:
@@ -255,3 +256,36 @@ def test_other_yarns_have_colours_enough(tmp_path: Path) -> None:
     view = draft_view(Archive(journal, PictureStore(tmp_path / "p")), journal.drafts["twill"])
 
     assert ["as it would be in Three"] == [one.caption for one in view.draft.cloth if "would" in one.caption]
+
+
+def test_the_repeat_with_its_colours(tmp_path: Path) -> None:
+    """Four dark, four light over a twill of four: the weave comes again after four threads, the cloth after eight."""
+    text = f"title: Check\n{TWILL}\nwarp_colours: 4 dark, 4 light\nweft_colours: 4 dark, 4 light"
+    journal = write(tmp_path / "journal", drafts__check=text)
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    facts = {fact.label: fact.values[0].text for fact in draft_view(known, journal.drafts["check"]).draft.facts}
+
+    assert "4 ends, 4 picks; with its colours 8 ends, 8 picks" == facts["repeat"]
+
+
+def test_a_crammed_draft_is_drawn_crammed(tmp_path: Path) -> None:
+    """Ends in dents, and yarns of different numbers in a warp's order, are seen in every picture of the cloth."""
+    plain = "title: Plain\nthreading: 8 times (1, 2)\ntie_up: 1, 2\ntreadling: 1, 2"
+    yarns = {
+        f"yarns__{name}": f"title: {name}\nnumber: {number}\nfibre: wool\ncolours:\n  x: b05030\n  y: efe8d8"
+        for name, number in (("thick", "2/2"), ("thin", "2/16"))
+    }
+    journal = write(
+        tmp_path / "journal",
+        drafts__even=plain,
+        drafts__crammed=f"{plain}\nends_in_dents: 2, 4, none, 2",
+        warps__cloth="title: Cloth\nyarns:\n  fat: thick x\n  fine: thin y\nwarp:\n  order: 4 fat, 4 fine\ndraft: even",
+        **yarns,
+    )
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    even, crammed = ([one.src for one in draft_view(known, journal.drafts[n]).draft.cloth] for n in ("even", "crammed"))
+    swatch = swatch_of(known, journal.warps["cloth"], journal.warps["cloth"])
+
+    assert not set(even) & set(crammed)
+    assert swatch is not None
+    assert [1.0, 0.35] == sorted(set(swatch.uneven.warp_thickness), reverse=True)
