@@ -8,14 +8,19 @@ from itertools import cycle, islice
 from typing import TypeVar
 
 from journal_tools.drafts.draft import Draft
+from journal_tools.drafts.shared_treadles import shared
 from journal_tools.notation import Sets, print_sets
+from journal_tools.notation.lists import HIGHEST
 from journal_tools.quantities import Unreadable
 
 T = TypeVar("T")
 
+MOST_SHEDS = 1_000
+"""Different sheds among which those that others make are looked for, which takes about a second."""
+
 
 def mirrored(draft: Draft) -> Draft:
-    """Left for right. Its inverse is itself."""
+    """Left for right. Twice, it weaves the same cloth, though a short colour order comes back written out."""
     ends = len(draft.threading)
     return replace(
         draft,
@@ -28,7 +33,7 @@ def mirrored(draft: Draft) -> Draft:
 
 
 def reversed_picks(draft: Draft) -> Draft:
-    """The last pick first. Its inverse is itself."""
+    """The last pick first. Twice, it weaves the same cloth, though a short colour order comes back written out."""
     picks = len(draft.picks)
     return replace(
         draft,
@@ -44,17 +49,19 @@ def reversed_picks(draft: Draft) -> Draft:
 def turned(draft: Draft) -> Draft:
     """By a quarter: what was weft is warp, and lies as the weft lay. Twice turned it weaves the same cloth again.
 
-    Ends take a shaft for each different shed; what was warp is thrown by a lift plan.
+    Ends take a shaft for each different shed; what was warp is thrown by a lift plan. The shed stays as it is,
+    and so do floating selvedges, which now stand beside other threads.
+    Raises Unreadable for more than HIGHEST different sheds.
     """
     sheds = list(dict.fromkeys(draft.picks))
+    _refuse_more_than_are_counted(len(sheds), "shafts")
     shaft = {shed: number for number, shed in enumerate(sheds, 1)}
-    up = {
-        end: frozenset(shaft[shed] for shed in sheds if bool(shed & end) != draft.rising)
-        for end in set(draft.threading)
-    }
+    # Where an end was moved the warp lay on the side that moved ends lie on; now the weft does, so the others move.
+    moved = {end: frozenset(shaft[shed] for shed in sheds if not shed & end) for end in set(draft.threading)}
     return Draft(
         tuple(frozenset({shaft[pick]}) for pick in draft.picks),
-        lift_plan=tuple(up[end] for end in draft.threading),
+        lift_plan=tuple(moved[end] for end in draft.threading),
+        rising=draft.rising,
         warp_colours=draft.weft_colours,
         weft_colours=draft.warp_colours,
         warp_order=draft.weft_order,
@@ -63,6 +70,7 @@ def turned(draft: Draft) -> Draft:
         weft_thickness=draft.warp_thickness,
         warp_spacing=draft.weft_spacing,
         weft_spacing=draft.warp_spacing,
+        floating_selvedges=draft.floating_selvedges,
     )
 
 
@@ -72,8 +80,12 @@ def as_lift_plan(draft: Draft) -> Draft:
 
 
 def as_tie_up(draft: Draft) -> Draft:
-    """The same cloth by treadles pressed one at a time: one for each different shed, which is the fewest there are."""
+    """The same cloth by treadles pressed one at a time: one for each different shed, which is the fewest there are.
+
+    Raises Unreadable for more than HIGHEST of them.
+    """
     sheds = list(dict.fromkeys(draft.picks))
+    _refuse_more_than_are_counted(len(sheds), "treadles")
     number = {shed: place for place, shed in enumerate(sheds, 1)}
     treadling = tuple(frozenset({number[pick]}) for pick in draft.picks)
     return replace(draft, lift_plan=None, tie_up=tuple(sheds), treadling=treadling)
@@ -84,49 +96,31 @@ def fewer_treadles(draft: Draft, at_once: int = 2) -> Draft:
 
     A shed that others make together needs no treadle of its own; where it saves more, shafts are tied one
     to a treadle. The fewest that this finds: a search of all ways would take too long.
+    Raises Unreadable for more than MOST_SHEDS different sheds, and where more than HIGHEST treadles are left.
     """
     sheds = list(dict.fromkeys(draft.picks))
-    own, pressed = _own_and_pressed(sheds, at_once)
+    if len(sheds) > MOST_SHEDS:
+        right = f"It has {len(sheds):,} different sheds; which of them others make is looked for among {MOST_SHEDS:,}."
+        raise Unreadable(f"{len(sheds):,} different sheds", right)
+    parts = shared(sheds, at_once)
+    own = [shed for shed in sheds if parts[shed] == (shed,)]
     moved = sorted(frozenset[int]().union(*sheds))
     if len(moved) < len(own) and all(len(shed) <= at_once for shed in sheds):
         own = [frozenset({shaft}) for shaft in moved]
-        pressed = {shed: frozenset(moved.index(shaft) + 1 for shaft in shed) for shed in sheds}
-    treadling = tuple(pressed[pick] for pick in draft.picks)
-    return replace(draft, lift_plan=None, tie_up=tuple(own) or (frozenset(),), treadling=treadling)
-
-
-def _own_and_pressed(
-    sheds: Sequence[frozenset[int]], at_once: int
-) -> tuple[list[frozenset[int]], dict[frozenset[int], frozenset[int]]]:
-    """The sheds that have a treadle of their own, and for each shed the treadles that make it."""
-    own = [shed for shed in sheds if shed]
-    for shed in sorted(own, key=len, reverse=True):
-        others = [other for other in own if other != shed and other < shed]
-        if _together(shed, others, at_once):
-            own.remove(shed)
+        parts = {shed: tuple(frozenset({shaft}) for shaft in sorted(shed)) for shed in sheds}
+    _refuse_more_than_are_counted(len(own), "treadles")
     number = {shed: place for place, shed in enumerate(own, 1)}
-    pressed = {}
-    for shed in sheds:
-        parts = [shed] if shed in number else _together(shed, [other for other in own if other < shed], at_once)
-        pressed[shed] = frozenset(number[part] for part in parts) if shed else frozenset[int]()
-    return own, pressed
+    treadling = tuple(frozenset(number[part] for part in parts[pick]) for pick in draft.picks)
+    made = replace(draft, lift_plan=None, tie_up=tuple(own) or (frozenset(),), treadling=treadling)
+    if made.picks != draft.picks:  # a cloth that is not the same must never leave here
+        raise Unreadable("", "The treadles that were found do not weave the same cloth; keep the draft as it is.")
+    return made
 
 
-def _together(shed: frozenset[int], others: Sequence[frozenset[int]], at_once: int) -> list[frozenset[int]]:
-    """Others that make a shed, at most so many; [] where none do."""
-    if at_once < 1:
-        return []
-    for other in others:
-        rest = shed - other
-        if not rest:
-            return [other]
-        more = (
-            _together(rest, [each for each in others if each <= shed and each & rest], at_once - 1)
-            or [each for each in others if at_once > 1 and rest <= each][:1]
-        )
-        if more and len(more) < at_once:
-            return [other, *more]
-    return []
+def _refuse_more_than_are_counted(number: int, what: str) -> None:
+    """Raise Unreadable for more shafts or treadles than any draft is read with."""
+    if number > HIGHEST:
+        raise Unreadable(f"{number:,} {what}", f"{number:,} {what} would be wanted, and {HIGHEST} are the most.")
 
 
 def other_shed(draft: Draft) -> Draft:
@@ -149,21 +143,33 @@ def other_shed(draft: Draft) -> Draft:
 
 
 def fewest_shafts(draft: Draft) -> Draft:
-    """The same cloth with one shaft for all ends that move alike, in the order in which they come."""
-    up = {
-        end: frozenset(n for n, pick in enumerate(draft.picks) if bool(pick & end) == draft.rising)
-        for end in set(draft.threading)
-    }
-    moves = {moved: n for n, moved in enumerate(dict.fromkeys(up[end] for end in draft.threading if up[end]), 1)}
-    threading = tuple(frozenset({moves[up[end]]}) if up[end] else frozenset[int]() for end in draft.threading)
-    lifts = tuple(frozenset(n for moved, n in moves.items() if pick in moved) for pick in range(len(draft.picks)))
-    plain = replace(draft, threading=threading, tie_up=None, treadling=None, lift_plan=lifts, rising=True)
-    return plain if draft.lift_plan is not None else as_tie_up(plain)
+    """The same cloth with one shaft for all ends that move alike, in the order in which they come.
+
+    The shed and the treadling stay; an end that never moves is left without a heddle.
+    Raises Unreadable for more than HIGHEST ends that move differently.
+    """
+    when = {end: frozenset(n for n, pick in enumerate(draft.picks) if pick & end) for end in set(draft.threading)}
+    first = {when[end]: end for end in reversed(draft.threading) if when[end]}
+    moves = list(dict.fromkeys(when[end] for end in draft.threading if when[end]))
+    _refuse_more_than_are_counted(len(moves), "shafts")
+    shaft = {moved: number for number, moved in enumerate(moves, 1)}
+
+    def moving(shafts: frozenset[int]) -> frozenset[int]:
+        """The new shafts of a treadle or a lift: those whose first end it moves."""
+        return frozenset(shaft[moved] for moved in moves if first[moved] & shafts)
+
+    return replace(
+        draft,
+        threading=tuple(frozenset({shaft[when[end]]}) if when[end] else frozenset[int]() for end in draft.threading),
+        tie_up=None if draft.tie_up is None else tuple(map(moving, draft.tie_up)),
+        lift_plan=None if draft.lift_plan is None else tuple(map(moving, draft.lift_plan)),
+    )
 
 
 def backwards(order: Sequence[T], number: int) -> tuple[T, ...]:
-    """An order of so many threads from its end; one that repeats throughout may begin elsewhere then."""
-    return tuple(islice(cycle(order), number))[::-1] if len(set(order)) > 1 else tuple(order)
+    """An order of so many threads from its end: written out where it is shorter, whole where it is longer."""
+    written = islice(cycle(order), max(number, len(order))) if len(set(order)) > 1 else order
+    return tuple(written)[::-1]
 
 
 def shifted(sets: Sets, by: int) -> Sets:

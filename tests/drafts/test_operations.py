@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from journal_tools.drafts import Draft, drawdown, parse_lift_plan, parse_threading, parse_tie_up, parse_treadling
@@ -31,6 +33,9 @@ from journal_tools.drafts.operations import (
 from journal_tools.quantities import Unreadable
 
 SHAFTS = 5
+SEVEN_SHEDS = Draft(parse_threading("1-4"), lift_plan=parse_lift_plan("1, 2, 3, 4, 1+2, 3+4, 1+2+3+4"))
+"""Two sheds make the last one, and two shafts each of those: with two feet not both at once."""
+
 SETS = st.frozensets(st.integers(1, SHAFTS), max_size=4)
 ONE = st.integers(1, SHAFTS).map(lambda shaft: frozenset({shaft}))
 
@@ -67,6 +72,7 @@ def test_reversed_picks(draft: Draft) -> None:
 def test_turned(draft: Draft) -> None:
     """By a quarter: each pick has become an end that lies as the weft lay; twice it is the same cloth."""
     assert np.array_equal(~drawdown(draft).T, drawdown(turned(draft)))
+    assert draft.rising == turned(draft).rising
     assert np.array_equal(drawdown(draft), drawdown(turned(turned(draft))))
 
 
@@ -81,6 +87,7 @@ def test_tie_up_and_lift_plan(draft: Draft) -> None:
 
 
 @given(drafts(), st.integers(1, 3))
+@example(SEVEN_SHEDS, 2)
 def test_fewer_treadles(draft: Draft, at_once: int) -> None:
     """With several pressed at once it is the same cloth, never on more treadles, and never more at once than feet."""
     fewer = fewer_treadles(draft, at_once)
@@ -116,12 +123,66 @@ def test_an_end_without_a_heddle_keeps_the_shed() -> None:
 
 @given(drafts())
 def test_fewest_shafts(draft: Draft) -> None:
-    """It is the same cloth on as many shafts as there are different ends that move."""
+    """It is the same cloth in the same shed and treadling, on as many shafts as there are different ends that move."""
     fewest = fewest_shafts(draft)
     over = drawdown(draft)
+    moved = over if draft.rising else ~over
 
     assert np.array_equal(over, drawdown(fewest))
-    assert len({column.tobytes() for column in over.T if column.any()}) == len({end for end in fewest.threading if end})
+    assert (draft.rising, draft.treadling) == (fewest.rising, fewest.treadling)
+    assert len({column.tobytes() for column in moved.T if column.any()}) == fewest.shafts
+
+
+def test_two_feet_save_what_they_can() -> None:
+    """Of seven sheds on four shafts six keep a treadle: with two feet, four cannot be pressed for one shed."""
+    assert 6 == fewer_treadles(SEVEN_SHEDS).treadles
+    assert 4 == fewer_treadles(SEVEN_SHEDS, at_once=4).treadles
+
+
+def test_a_colour_order_longer_than_the_threading() -> None:
+    """Mirrored, an order of more threads than the threading keeps them all, the last one first."""
+    draft = Draft(parse_threading("1, 2"), lift_plan=parse_lift_plan("1, 2"), warp_colours=("a", "a", "b", "c"))
+
+    assert ("c", "b", "a", "a") == mirrored(draft).warp_colours
+
+
+def test_floating_selvedges_stay_when_turned() -> None:
+    """A draft with a floating selvedge has one when it is turned."""
+    draft = Draft(parse_threading("1, 2"), lift_plan=parse_lift_plan("1, 2"), floating_selvedges=1)
+
+    assert 1 == turned(draft).floating_selvedges
+
+
+def sets_of(shafts: int, first: int) -> tuple[frozenset[int], ...]:
+    """All different sets of so many shafts, from the so-manieth on."""
+    return tuple(frozenset(n for n in range(1, shafts + 1) if k >> (n - 1) & 1) for k in range(first, 2**shafts))
+
+
+@pytest.mark.parametrize(("change", "what"), [(turned, "shafts"), (as_tie_up, "treadles")])
+def test_more_sheds_than_can_be_tied(change: Callable[[Draft], Draft], what: str) -> None:
+    """Of 246 different sheds no tie-up and no threading is made, since no loom and no reader takes so many."""
+    with pytest.raises(Unreadable) as caught:
+        change(Draft(parse_threading("1-8"), lift_plan=sets_of(8, 10)))
+    assert f"246 {what} would be wanted, and 200 are the most." == caught.value.right
+
+
+def test_more_ends_than_shafts_are_counted() -> None:
+    """Ends that move in 246 different ways are not put on one shaft each."""
+    with pytest.raises(Unreadable) as caught:
+        fewest_shafts(Draft(sets_of(8, 10), lift_plan=parse_lift_plan("1-8")))
+    assert "246 shafts would be wanted, and 200 are the most." == caught.value.right
+
+
+def test_two_feet_and_many_sheds() -> None:
+    """246 sheds on eight shafts are woven with two feet on few treadles; beyond 1,000 none are looked for."""
+    draft = Draft(parse_threading("1-8"), lift_plan=sets_of(8, 10))
+    fewer = fewer_treadles(draft)
+
+    assert draft.picks == fewer.picks
+    assert fewer.treadles < 60
+    with pytest.raises(Unreadable) as caught:
+        fewer_treadles(Draft(parse_threading("1-10"), lift_plan=sets_of(10, 10)))
+    assert "It has 1,014 different sheds; which of them others make is looked for among 1,000." == caught.value.right
 
 
 class TestMadeOfParts:
