@@ -273,7 +273,7 @@ def test_a_crammed_draft_is_drawn_crammed(tmp_path: Path) -> None:
     plain = "title: Plain\nthreading: 8 times (1, 2)\ntie_up: 1, 2\ntreadling: 1, 2"
     yarns = {
         f"yarns__{name}": f"title: {name}\nnumber: {number}\nfibre: wool\ncolours:\n  x: b05030\n  y: efe8d8"
-        for name, number in (("thick", "2/2"), ("thin", "2/16"))
+        for name, number in (("thick", "Nm 8/2"), ("thin", "Nm 64/2"))
     }
     journal = write(
         tmp_path / "journal",
