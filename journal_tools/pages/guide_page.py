@@ -9,6 +9,7 @@ from journal_tools.pages.guide_records import as_markdown
 from journal_tools.pages.views import Cell, Column, Table, ThingView
 from journal_tools.records import KINDS, Piece, Planned, Settings, Stretch, Warp
 from journal_tools.records.cloth import Cloth, SizeAt, Weft
+from journal_tools.records.draft_parts import AccentEnd, Block
 from journal_tools.records.hem import Fringe, Hem
 from journal_tools.records.model import Model, words_of
 from journal_tools.records.warp import Band, BandSizes, WarpYarn, YarnUse
@@ -30,6 +31,8 @@ PARTS: tuple[tuple[str, type[Model], type[Model] | None], ...] = (
     ("What a band of a piece measured", BandSizes, None),
     ("A yarn, in yarns/", KINDS["yarns"], None),
     ("A draft, in drafts/, or under draft:", KINDS["drafts"], None),
+    ("A block of a draft, under blocks:", Block, None),
+    ("An accent end of a draft, under accents:", AccentEnd, None),
     ("A loom, in looms/", KINDS["looms"], None),
     ("A finish, in finishes/", KINDS["finishes"], None),
 )

@@ -142,6 +142,66 @@ weave: huck lace
 Tabby is tied on the first and the third treadle.
 """
 
+BLOCKS = """\
+---
+title: Two blocks, pattern and tabby
+shafts: 4
+treadles: 4
+blocks:
+  A:
+    threading: 1, 2, 1, 2
+    treadling: 1, 1
+  B:
+    threading: 3, 4, 3, 4
+    treadling: 2, 2
+profile: 3 A, 2 B, A, 2 B, 3 A
+profile_treadling: 3 A, 2 B, A, 2 B, 3 A
+tie_up: 1+2, 3+4, 1+3, 2+4
+tabby_between: 3, 4
+weft_order: pattern, tabby
+weft_colours: slate, bone
+---
+
+A thick pattern pick and a fine tabby pick in turn, two shuttles.
+"""
+
+CRAMMED = """\
+---
+title: Crammed stripes with a line of gold
+shafts: 2
+treadles: 2
+threading: 16 times (1, 2)
+tie_up: 1, 2
+treadling: 1, 2
+warp_colours: bone
+ends_in_dents: 4 times (2), 3 times (4), none, 6 times (2)
+accents:
+  - end: 9
+    shaft: 1
+    colour: gold
+    way: replacing
+floating_selvedges: 1
+weave: plain weave
+---
+"""
+
+DOUBLE = """\
+---
+title: Two cloths, tabby over twill
+upper:
+  threading: 1, 2
+  lift_plan: 1, 2
+  warp_colours: rust
+  weft_colours: rust
+lower:
+  threading: 1-4
+  lift_plan: 1+2, 2+3, 3+4, 4+1
+  warp_colours: bone
+  weft_colours: bone
+weave: double cloth
+---
+"""
+
 LOOM = """\
 ---
 title: The small loom
@@ -176,6 +236,9 @@ WHOLE: tuple[WholeRecord, ...] = (
     WholeRecord("A yarn", "yarns/linen-20-2", YARN),
     WholeRecord("A yarn that was weighed", "yarns/cottolin-22-2", COTTOLIN),
     WholeRecord("A draft", "drafts/huck-squares", DRAFT),
+    WholeRecord("A draft in blocks, by its profile, with tabby between", "drafts/two-blocks", BLOCKS),
+    WholeRecord("A draft with crammed and spaced ends and an accent", "drafts/crammed-stripes", CRAMMED),
+    WholeRecord("A draft of two layers", "drafts/two-cloths", DOUBLE),
     WholeRecord("A loom", "looms/small-loom", LOOM),
     WholeRecord("A finish", "finishes/hand-40-line", FINISH),
 )
