@@ -8,15 +8,14 @@ from journal_tools.ledger.past import Past
 from journal_tools.ledger.words import COMPARED, per_cent
 from journal_tools.pages.archive import KIND_WORDS, Archive
 from journal_tools.pages.cards import card
-from journal_tools.pages.draft_page import plain_picture, warps_with
+from journal_tools.pages.draft_finder import draft_list
 from journal_tools.pages.figures import figures_table
-from journal_tools.pages.swatch import CARD, cloth, swatch_of
 from journal_tools.pages.thing_pages import finished_with
 from journal_tools.pages.trends_page import last_off_plan
-from journal_tools.pages.views import Card, Cell, Column, Figure, FrontView, Link, ListView, Table
+from journal_tools.pages.views import Cell, Column, FrontView, Link, ListView, Table
 from journal_tools.pages.yarn_page import fibres_text, number_text
 from journal_tools.problems import Problem
-from journal_tools.records import Draft, Warp
+from journal_tools.records import Warp
 
 NEWEST = 12
 NEAREST = 6
@@ -108,84 +107,6 @@ def _mean_cell(past: Past, direction: str) -> Cell:
     return Cell(per_cent(step.mean), sort=f"{step.mean:.6f}", small=f"of {number}" if number > 1 else "once")
 
 
-def _drafts(archive: Archive) -> ListView:
-    cards = tuple(_draft_card(archive, draft) for draft in archive.journal.drafts.values())
-    return ListView(
-        "Drafts",
-        "Each with its cloth, and the warps that used it.",
-        cards,
-        filters=True,
-        tables=(_pattern_table(archive),),
-    )
-
-
-def _pattern_table(archive: Archive) -> Table:
-    """Every draft in a line, to be sorted by what one looks for."""
-    columns = (
-        Column("draft"),
-        Column("shafts", True),
-        Column("treadles", True),
-        Column("weaves"),
-        Column("longest float", True),
-        Column("repeat, ends", True),
-        Column("repeat, picks", True),
-        Column("colours", True),
-        Column("tags"),
-    )
-    rows = []
-    for name, found in archive.patterns.found.items():
-        draft, record = found.draft, archive.journal.drafts[name]
-        endless = any(one.threads is None for one in found.floats)
-        longest = max(one.threads or 0 for one in found.floats)
-        rows.append(
-            (
-                Cell(record.heading, f"drafts/{name}.html"),
-                Cell(str(draft.shafts)),
-                Cell(str(draft.treadles or "–"), sort=str(draft.treadles)),
-                Cell(found.name.text if found.name.kind != "not named" else record.weave or "–"),
-                Cell("never crossed" if endless else str(longest), sort=str(10**6 if endless else longest)),
-                Cell(str(found.repeat[1])),
-                Cell(str(found.repeat[0])),
-                Cell(str(len({*draft.warp_colours, *draft.weft_colours}) or "–")),
-                Cell(", ".join(record.tags)),
-            )
-        )
-    return Table("Find a draft", columns, tuple(rows), sortable=True, stacked=True)
-
-
-def _found_by(archive: Archive, draft: Draft) -> str:
-    """What a draft is found by, besides the words on its card."""
-    found = archive.patterns.found.get(draft.name)
-    if found is None:
-        return ""
-    words = [f"{found.draft.shafts} shafts", *draft.tags, *found.draft.warp_colours, *found.draft.weft_colours]
-    words += [f"{found.draft.treadles} treadles"] if found.draft.treadles else ["lift plan"]
-    longest = max((one.threads or 0 for one in found.floats), default=0)
-    words += [found.name.text, f"longest float {longest}", f"repeat {found.repeat[1]} ends {found.repeat[0]} picks"]
-    return " ".join(dict.fromkeys(words))
-
-
-def _draft_card(archive: Archive, draft: Draft) -> Card:
-    used = warps_with(archive, draft)
-    swatch = (
-        swatch_of(archive, used[0], next(each for each in (*used[0].stretches, used[0]) if each.draft == draft.name))
-        if used
-        else None
-    )
-    picture = cloth(archive, swatch, CARD, caption=False) if swatch else plain_picture(archive, draft, CARD)
-    number = len(used)
-    return Card(
-        draft.heading,
-        f"drafts/{draft.name}.html",
-        picture,
-        draft.weave or "",
-        (Figure(str(draft.highest_shaft), "shafts"), Figure(str(number), "warp" if number == 1 else "warps")),
-        "to mend" if any(problem.is_fault for problem in archive.problems_of(draft)) else "",
-        weave=draft.weave or "",
-        found_by=_found_by(archive, draft),
-    )
-
-
 def _looms(archive: Archive) -> ListView:
     columns = (
         Column("loom"),
@@ -229,4 +150,4 @@ def _finishes(archive: Archive) -> ListView:
     return ListView("Finishes", about, tables=(table,))
 
 
-_LISTS = {"warps": _warps, "yarns": _yarns, "drafts": _drafts, "looms": _looms, "finishes": _finishes}
+_LISTS = {"warps": _warps, "yarns": _yarns, "drafts": draft_list, "looms": _looms, "finishes": _finishes}

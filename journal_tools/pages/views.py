@@ -68,6 +68,9 @@ class Card:
     weave: str = ""
     year: str = ""
     found_by: str = ""
+    line: tuple[str, ...] = ()
+    """Figures in a line: "4 shafts", "lift plan". A number in them is found together with its word."""
+    tags: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -347,14 +350,34 @@ class FrontView:
 
 
 @dataclass(frozen=True)
+class Choice:
+    """A field of the filter. name: in the address. every: the answer that leaves nothing out.
+
+    answers: (value, words). of: the heading of the table's column that tells; of a number, as many at most.
+    Without it the card tells.
+    """
+
+    name: str
+    label: str
+    every: str
+    answers: tuple[tuple[str, str], ...]
+    of: str = ""
+
+
+@dataclass(frozen=True)
 class ListView:
-    """A list of everything of one kind: cards with a filter, or a table, or both."""
+    """A list of everything of one kind: cards with a filter, or a table, or both.
+
+    With choices the table has the same things as the cards. counted: what there is a number of: "drafts".
+    """
 
     title: str
     about: str = ""
     cards: tuple[Card, ...] = ()
     filters: bool = False
-    """True offers the filter: words, yarn, weave, year."""
+    """True offers the filter: words, and the choices; yarn, weave and year where there are none."""
+    choices: tuple[Choice, ...] = ()
+    counted: str = ""
     tables: tuple[Table, ...] = ()
     problems: tuple[Problem, ...] = ()
 

@@ -1,7 +1,6 @@
-/* Two helpers of the swatch book. Without them every list is whole and every table readable. */
+/* Tables that can be sorted, and what the theme leaves undone. Without it every table is readable. */
 (function () {
   "use strict";
-  var AT_A_TIME = 60;
 
   function all(selector, inside) {
     return Array.prototype.slice.call((inside || document).querySelectorAll(selector));
@@ -51,57 +50,6 @@
   all(".wide[tabindex]").forEach(function (box) {
     if (box.scrollWidth <= box.clientWidth) box.removeAttribute("tabindex");
   });
-
-  /* The swatch book: narrowed down by words, yarn, weave and year; sixty cards at a time. */
-  function narrowable(form) {
-    var list = document.querySelector(".cards");
-    if (!list) return;
-    var cards = all(".card", list).map(function (card) {
-      return {
-        card: card,
-        words: (card.textContent + " " + (card.dataset.words || "")).toLowerCase(),
-        yarn: (card.dataset.yarns || "").split("|"),
-        weave: [card.dataset.weave],
-        year: [card.dataset.year]
-      };
-    });
-    var count = form.querySelector(".count");
-    var more = document.createElement("button");
-    var shown = AT_A_TIME;
-    more.type = "button";
-    more.className = "more";
-    list.after(more);
-
-    function fits(one) {
-      var words = form.elements.words.value.toLowerCase().split(/\s+/);
-      return words.every(function (word) { return one.words.indexOf(word) >= 0; }) &&
-        ["yarn", "weave", "year"].every(function (name) {
-          var wanted = form.elements[name] && form.elements[name].value;
-          return !wanted || one[name].indexOf(wanted) >= 0;
-        });
-    }
-
-    function show() {
-      var fitting = cards.filter(fits);
-      var visible = new Set(fitting.slice(0, shown));
-      cards.forEach(function (one) {
-        var hide = !visible.has(one);
-        if (one.card.hidden !== hide) one.card.hidden = hide;
-      });
-      count.textContent = fitting.length === cards.length
-        ? cards.length + " in all" : fitting.length + " of " + cards.length;
-      more.hidden = fitting.length <= shown;
-      more.textContent = "Show " + Math.min(AT_A_TIME, fitting.length - shown) + " more";
-    }
-
-    form.addEventListener("input", function () { shown = AT_A_TIME; show(); });
-    form.addEventListener("submit", function (event) { event.preventDefault(); });
-    more.addEventListener("click", function () { shown += AT_A_TIME; show(); });
-    form.hidden = false;
-    show();
-  }
-
-  all("form.filter").forEach(narrowable);
 
   /* What the theme leaves unnamed or unreachable. */
   var dialog = document.querySelector(".md-search");
