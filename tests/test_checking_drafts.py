@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from journal_tools.checking import check
+from journal_tools.checking import check, woven_draft
+from journal_tools.drafts import Draft as Woven
 from tests.ledger.desk import write
 
 DRAFT = "threading: {threading}\ntie_up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\nweave: {weave}{more}"
@@ -41,7 +42,12 @@ def test_another_weave_than_it_says(tmp_path: Path) -> None:
     [
         ("\naccents:\n  - end: 400", "accents", "An accent is one of the ends 1 to 5."),
         ("\nends_in_dents: 1+2", "ends_in_dents", "Ends in a dent are one number"),
-        ("\nlower:\n  threading: 1, 2\n  lift_plan: 1, 2", "draft", "A double cloth wants both its layers"),
+        ("\nlower:\n  threading: 1, 2\n  lift_plan: 1, 2", "lower", "A double cloth wants both its layers"),
+        ("\nends_in_dents: 100, 100, 1, none", "ends_in_dents", "A thread is more than 0 and at most 100 times"),
+        ("\nprofile: A", "profile", "Write either the threading thread by thread, or its profile, and not both."),
+        ("\nprofile_treadling: A", "profile_treadling", "Write either the treadling thread by thread, or its profile"),
+        ("\nblocks:\n  A: 1, 3, 1, 4", "blocks", "Nothing says in which order the blocks come: `profile: 4 A, 2 B`"),
+        ("\nwarp_order: ground, pile", "warp_order", "A draft cannot hold it: its pile is made of loops"),
     ],
 )
 def test_parts_that_do_not_fit(tmp_path: Path, more: str, field: str, right: str) -> None:
@@ -49,8 +55,135 @@ def test_parts_that_do_not_fit(tmp_path: Path, more: str, field: str, right: str
     made = write(tmp_path, drafts__one=DRAFT.format(threading="1-4", weave="a name", more=more))
     [fault] = [problem for problem in check(made) if problem.is_fault]
 
-    assert (field, field != "draft") == (fault.field, fault.line > 0)
+    assert (field, text_line(more, field)) == (fault.field, fault.line - len(DRAFT.splitlines()) - 1)
     assert right in fault.right
+
+
+def text_line(text: str, key: str) -> int:
+    """The line on which a key stands, its first one counted as 0."""
+    return next(number for number, line in enumerate(text.split("\n")) if line.strip().startswith(f"{key}:"))
+
+
+LAYER = "\n  threading: 1, 2\n  lift_plan: 1, 2"
+LAYERS = f"upper:{LAYER}{{upper}}\nlower:{LAYER}{{lower}}{{more}}"
+
+
+def of_layers(folder: Path, upper: str = "", lower: str = "", more: str = "") -> list[tuple[str, int, str]]:
+    """What is told of a double cloth: key, line of the record and what would be right."""
+    made = write(folder, drafts__one=LAYERS.format(upper=upper, lower=lower, more=more))
+    return [(problem.field, problem.line, problem.right) for problem in check(made)]
+
+
+@pytest.mark.parametrize(
+    "key",
+    [
+        *("shed: sinking", "warp_colours: red", "weft_colours: red", "threading: 1, 2", "lift_plan: 1", "tie_up: 1"),
+        *("treadling: 1", "weft_order: a, b", "warp_order: a, b", "tabby_between: 1", "profile: A"),
+        *("profile_treadling: A", "blocks:\n  A: 1"),
+    ],
+)
+def test_what_each_layer_has(tmp_path: Path, key: str) -> None:
+    """Beside its layers a double cloth has nothing that each layer has for itself: it would do nothing."""
+    right = "Each layer of a double cloth has its own: write it below `upper:` and below `lower:`."
+
+    assert [(key.split(":")[0], 8, right)] == of_layers(tmp_path, more=f"\n{key}")
+
+
+@pytest.mark.parametrize("key", ["ends_in_dents: 4", "floating_selvedges: 1"])
+def test_what_the_whole_cloth_has(tmp_path: Path, key: str) -> None:
+    """Dents and floating selvedges are those of both layers together, and are not passed over in one of them."""
+    [(field, line, right)] = of_layers(tmp_path / "in a layer", upper=f"\n  {key}")
+
+    assert (f"upper: {key.split(':')[0]}", 5) == (field, line)
+    assert "Both layers share the reed and the edges" in right
+    assert [] == of_layers(tmp_path / "beside them", more=f"\n{key}")
+
+
+def test_all_at_once(tmp_path: Path) -> None:
+    """Every key that would do nothing is told of in one run."""
+    told = of_layers(tmp_path, lower="\n  floating_selvedges: 1", more="\nshed: sinking\nwarp_colours: red")
+
+    assert [("lower: floating_selvedges", 8), ("shed", 9), ("warp_colours", 10)] == [each[:2] for each in told]
+
+
+@pytest.mark.parametrize(
+    ("upper", "lower", "field", "line", "right"),
+    [
+        ("", "\n  tie_up: 1", "lower: lift_plan", 7, "Write either a lift plan, or a tie-up and a treadling"),
+        ("\n  shafts: 1", "", "upper: threading", 3, "The threading has it at end 2, and there are 1 shafts."),
+        ("\n  weave: velvet", "", "upper: weave", 5, "A draft cannot hold it"),
+        ("\n  upper:\n    threading: 1", "", "upper: upper", 5, "A double cloth wants both its layers"),
+    ],
+)
+def test_in_a_layer(tmp_path: Path, upper: str, lower: str, field: str, line: int, right: str) -> None:
+    """What does not fit in a layer is told with the layer, its key and its line."""
+    [told] = of_layers(tmp_path, upper, lower)
+
+    assert (field, line) == told[:2]
+    assert right in told[2]
+
+
+def test_a_sinking_layer(tmp_path: Path) -> None:
+    """A layer whose shed sinks is woven as it is alone, and refused where an end is not on just one shaft."""
+    assert [] == of_layers(tmp_path / "one shaft each", lower="\n  shed: sinking")
+    text = LAYERS.format(upper="", lower="\n  shed: sinking", more="").replace("1, 2\n  lift", "1, 1+2\n  lift")
+    told = [problem for problem in check(write(tmp_path / "two shafts", drafts__one=text)) if problem.is_fault]
+
+    assert [("lower: threading", 6)] == [(problem.field, problem.line) for problem in told]
+    assert "The lower cloth's shed sinks. End 2 is on several shafts; the shed cannot be changed" in told[0].right
+
+
+def test_a_block_without_picks(tmp_path: Path) -> None:
+    """A block that the order of picks names and that has none is told of at that order."""
+    text = "blocks:\n  A: 1, 2\nprofile: A\ntie_up: 1, 2\nprofile_treadling: 2 A"
+    [problem] = check(write(tmp_path, drafts__one=text))
+
+    assert ("profile_treadling", 6) == (problem.field, problem.line)
+    assert "Block A has no treadling under blocks; those that have are none." == problem.right
+
+
+@pytest.mark.parametrize(
+    ("threading", "dents", "asked_about"),
+    [
+        ("1-4", "2", False),
+        ("1-4", "20 times (2)", False),
+        ("2 times (1-4)", "2, 4, 2", False),
+        ("2 times (1-4)", "2, 4", True),
+        ("1-4, 1, 2", "20 times (2)", True),
+        ("1-4, 1, 2", "20 times (2)\naccepted: uneven dents", False),
+        ("1-4", "2, 3\naccents:\n  - end: 2", False),
+        ("1-4", "2, 2\naccents:\n  - end: 2", False),
+        ("1-4", "3\naccents:\n  - end: 2", True),
+    ],
+)
+def test_ends_and_dents(tmp_path: Path, threading: str, dents: str, asked_about: bool) -> None:
+    """The ends in the dents and those of the threading, added ends or not, come out even or are asked about."""
+    told = asked(tmp_path, threading, "a name", f"\nends_in_dents: {dents}")
+
+    assert asked_about == any("neither goes into the other a whole number of times" in each for each in told)
+
+
+def woven(folder: Path, threading: str, more: str) -> Woven:
+    """The draft of a record."""
+    text = DRAFT.format(threading=threading, weave="a name", more=more)
+    return woven_draft(write(folder, drafts__one=text).drafts["one"])
+
+
+def test_an_accents_colour(tmp_path: Path) -> None:
+    """An accent keeps its colour where the record has no colours of the warp."""
+    draft = woven(tmp_path, "1-4", "\naccents:\n  - end: 2\n    shaft: 3\n    colour: gold")
+
+    assert ("warp", "gold", "warp", "warp", "warp") == draft.warp_colours
+
+
+def test_an_added_end_in_the_reed(tmp_path: Path) -> None:
+    """An added end takes the usual room and moves the others on; where the dents count it, it has its dent's."""
+    accent = "\naccents:\n  - end: 1\n    colour: gold"
+    beside = woven(tmp_path / "beside", "1-4", "\nends_in_dents: 1, 1, 2" + accent)
+    counted = woven(tmp_path / "counted", "1-4", "\nends_in_dents: 1, 2, 2" + accent)
+
+    assert (1, 1, 1, 0.5, 0.5) == beside.warp_spacing
+    assert (2, 1, 1, 1, 1) == counted.warp_spacing
 
 
 @pytest.mark.parametrize("weave", ["2/2 twill", "twill", "a name of my own", "straight twill, fine"])

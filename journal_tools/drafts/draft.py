@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from journal_tools.drafts.unfitting import Unfitting
 from journal_tools.notation import Sets, print_sets
 from journal_tools.quantities import Unreadable
 
@@ -48,16 +49,16 @@ class Draft:
     floating_selvedges: int = 0
 
     def __post_init__(self) -> None:
-        for figure in (*self.warp_thickness, *self.weft_thickness, *self.warp_spacing, *self.weft_spacing):
-            if not 0 < figure <= MOST_TIMES:
-                raise Unreadable(str(figure), f"A thread is more than 0 and at most {MOST_TIMES} times the usual one.")
+        self._refuse_sizes()
         if not self.threading:
             raise Unreadable("", "A draft wants a threading: threading: 1-4.")
         if self.lift_plan is not None and (self.tie_up is not None or self.treadling is not None):
-            raise Unreadable("", "Write either a lift plan, or a tie-up and a treadling, and not both.")
+            right = "Write either a lift plan, or a tie-up and a treadling, and not both."
+            raise Unfitting("", right, part="lift_plan")
         if not self.lift_plan and not (self.tie_up and self.treadling):
             wanted = "A draft wants a tie-up and a treadling, or a lift plan"
-            raise Unreadable("", f"{wanted}; here is {self._given()}.")
+            given, part = self._given()
+            raise Unfitting("", f"{wanted}; here is {given}.", part=part)
         self._refuse_untied()
         if len(self.threading) * len(self.picks) > MOST_CROSSINGS:
             sizes = f"{len(self.threading):,} ends by {len(self.picks):,} picks"
@@ -89,26 +90,33 @@ class Draft:
             self._refuse_shaft_beyond(shafts)
         if treadles is not None and self.treadles > treadles:
             right = f"The tie-up has {self.treadles} treadles, and there are {treadles}."
-            raise Unreadable(str(self.treadles), right)
+            raise Unfitting(str(self.treadles), right, part="tie_up")
 
     def _refuse_shaft_beyond(self, shafts: int) -> None:
-        for name, thread, sets in (
-            ("threading", "end", self.threading),
-            ("tie-up", "treadle", self.tie_up or ()),
-            ("lift plan", "pick", self.lift_plan or ()),
+        for part, name, thread, sets in (
+            ("threading", "threading", "end", self.threading),
+            ("tie_up", "tie-up", "treadle", self.tie_up or ()),
+            ("lift_plan", "lift plan", "pick", self.lift_plan or ()),
         ):
             for number, some in enumerate(sets, 1):
                 if max(some, default=0) > shafts:
                     right = f"The {name} has it at {thread} {number}, and there are {shafts} shafts."
-                    raise Unreadable(f"shaft {max(some)}", right)
+                    raise Unfitting(f"shaft {max(some)}", right, part=part)
 
     def _refuse_untied(self) -> None:
         for pick, pressed in enumerate(self.treadling or (), 1):
             if max(pressed, default=0) > self.treadles:
                 right = f"Pick {pick} presses treadle {max(pressed)}, and the tie-up has {self.treadles}."
-                raise Unreadable(print_sets([pressed]), right)
+                raise Unfitting(print_sets([pressed]), right, part="treadling")
 
-    def _given(self) -> str:
-        """Which of the parts there are, in words."""
-        parts = [name for name, part in (("a tie-up", self.tie_up), ("a treadling", self.treadling)) if part]
-        return f"{parts[0]} alone" if parts else "neither"
+    def _refuse_sizes(self) -> None:
+        for part in ("warp_thickness", "weft_thickness", "warp_spacing", "weft_spacing"):
+            for figure in getattr(self, part):
+                if not 0 < figure <= MOST_TIMES:
+                    right = f"A thread is more than 0 and at most {MOST_TIMES} times the usual one."
+                    raise Unfitting(f"{figure:g}", right, part=part)
+
+    def _given(self) -> tuple[str, str]:
+        """Which of tie-up and treadling there is, in words and as its key."""
+        parts = (("a tie-up", self.tie_up, "tie_up"), ("a treadling", self.treadling, "treadling"))
+        return next(((f"{name} alone", key) for name, part, key in parts if part), ("neither", ""))

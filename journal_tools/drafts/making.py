@@ -1,28 +1,33 @@
-"""Drafts made of parts: blocks, tabby between pattern picks, accents, ends in dents, two layers."""
+"""Drafts made of parts: blocks, tabby between pattern picks, accents, ends in dents."""
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import cycle, islice
-from math import lcm
 
 from journal_tools.drafts.draft import Draft
-from journal_tools.drafts.operations import shifted
+from journal_tools.drafts.unfitting import Unfitting
 from journal_tools.notation import Sets, print_sets
-from journal_tools.quantities import Unreadable
 
+_CROSSED = "its ends cross over one another, which ups and downs of shafts cannot say"
+_CUT = "its pile is made of loops or of cut ends, which lie beyond over and under"
 NOT_HELD = {
-    "leno": "its ends cross over one another, which ups and downs of shafts cannot say",
-    "gauze": "its ends cross over one another, which ups and downs of shafts cannot say",
-    "pile": "its pile is made of loops or of cut ends, which lie beyond over and under",
-    "velvet": "its pile is made of loops or of cut ends, which lie beyond over and under",
+    "leno": _CROSSED,
+    "gauze": _CROSSED,
+    "pile": _CUT,
+    "velvet": _CUT,
     "terry": "its pile is made of loops, which lie beyond over and under",
 }
 """What a draft of over and under cannot hold, and why."""
 
-MOST_PICKS_OF_LAYERS = 5_000
+IMITATING = {"mock", "imitation", "false", "faux"}
+"""Words that make an ordinary weave of the one that follows: a mock leno has no ends that cross."""
+
+LACKING = {"without", "no", "non", "not"}
+"""Words that say that a weave lacks what one of the next three words names."""
 
 
 @dataclass(frozen=True)
@@ -35,22 +40,25 @@ class Accent:
     added: bool = True
 
 
-def refuse_what_is_not_held(words: Iterable[str]) -> None:
-    """Raise Unreadable where a weave's name or a role is one that over and under cannot hold."""
-    for text in words:
-        for word, why in NOT_HELD.items():
-            if word in text.lower().replace("-", " ").split():
-                raise Unreadable(
-                    text, f"A draft cannot hold it: {why}. Keep its ground as a draft, and the rest in the notes."
-                )
+def refuse_what_is_not_held(texts: Iterable[str], part: str = "weave") -> None:
+    """Raise Unfitting where a weave's name or a role is one that over and under cannot hold. part: their key."""
+    for text in texts:
+        words = re.findall(r"\w+", text.lower())
+        for place, word in enumerate(words):
+            before = words[max(0, place - 3) : place]
+            if word in NOT_HELD and not IMITATING & set(before[-1:]) and not LACKING & set(before):
+                why = f"A draft cannot hold it: {NOT_HELD[word]}."
+                raise Unfitting(text, f"{why} Keep its ground as a draft, and the rest in the notes.", part=part)
 
 
 def from_blocks(units: Mapping[str, Sets | None], order: Sequence[str], what: str) -> Sets:
-    """The threads of blocks in turn. what: "threading" or "treadling". Raises Unreadable."""
+    """The threads of blocks in turn. what: "threading" or "treadling". Raises Unfitting."""
     for letter in dict.fromkeys(order):
         if not units.get(letter):
             known = ", ".join(sorted(letter for letter, unit in units.items() if unit)) or "none"
-            raise Unreadable(letter, f"Block {letter} has no {what} under blocks; those that have are {known}.")
+            part = "profile" if what == "threading" else "profile_treadling"
+            right = f"Block {letter} has no {what} under blocks; those that have are {known}."
+            raise Unfitting(letter, right, part=part)
     return tuple(thread for letter in order for thread in units[letter] or ())
 
 
@@ -60,39 +68,57 @@ def with_tabby(pattern: Sets, tabby: Sets) -> Sets:
 
 
 def with_accents(draft: Draft, accents: Iterable[Accent]) -> Draft:
-    """A draft with single ends put in, the first end first. Raises Unreadable."""
+    """A draft with single ends put in, the first end first; an added one takes the usual room. Raises Unfitting.
+
+    Where colours, roles or sizes go on over several repeats of the threading, it is written out as far as they go.
+    """
+    put_in = sorted(accents, key=lambda each: each.end)
     ends = len(draft.threading)
-    threading = list(draft.threading)
+    longest = max(map(len, (draft.warp_colours, draft.warp_order, draft.warp_spacing, draft.warp_thickness)))
+    ends = longest if longest > ends and longest % ends == 0 else ends
+    threading = list(islice(cycle(draft.threading), ends))
     colours = list(islice(cycle(draft.warp_colours or ("warp",)), ends))
     order = list(islice(cycle(draft.warp_order or ("ground",)), ends))
-    for accent in sorted(accents, key=lambda each: each.end):
+    spacing = list(islice(cycle(draft.warp_spacing or (1.0,)), ends))
+    thickness = list(islice(cycle(draft.warp_thickness or (1.0,)), ends))
+    for accent in put_in:
         most = len(threading) + (1 if accent.added else 0)
         if not 1 <= accent.end <= most:
-            raise Unreadable(str(accent.end), f"An accent is one of the ends 1 to {most}.")
-        stop = accent.end - 1 + (0 if accent.added else 1)
-        place = slice(accent.end - 1, stop)
-        threading[place] = [accent.shafts or (frozenset() if accent.added else threading[accent.end - 1])]
-        colours[place] = [accent.colour or (colours[accent.end - 1] if accent.end <= len(colours) else "warp")]
+            raise Unfitting(str(accent.end), f"An accent is one of the ends 1 to {most}.", part="accents")
+        at = accent.end - 1
+        place = slice(at, at + (0 if accent.added else 1))
+        threading[place] = [accent.shafts or (frozenset() if accent.added else threading[at])]
+        colours[place] = [accent.colour or (colours[at] if at < len(colours) else "warp")]
         order[place] = ["accent"]
-    told = draft.warp_colours or any(accent.colour for accent in accents)
+        if accent.added:
+            spacing.insert(at, 1.0)
+            thickness.insert(at, 1.0)
+    told = draft.warp_colours or any(accent.colour for accent in put_in)
     return replace(
-        draft, threading=tuple(threading), warp_colours=tuple(colours) if told else (), warp_order=tuple(order)
+        draft,
+        threading=tuple(threading),
+        warp_colours=tuple(colours) if told else (),
+        warp_order=tuple(order),
+        warp_spacing=tuple(spacing) if draft.warp_spacing else (),
+        warp_thickness=tuple(thickness) if draft.warp_thickness else (),
     )
 
 
 def spacing_in_dents(ends_in_dents: Sets) -> tuple[float, ...]:
-    """The room of each end beside the usual, from the ends in each dent; an empty dent is room of the next end.
+    """The room of each end beside the usual, from the ends in each dent.
 
-    ends_in_dents: one number a dent, none for an empty one. Raises Unreadable.
+    An empty dent is room of the next end; those after the last end are room of that one.
+    ends_in_dents: one number a dent, none for an empty one. Raises Unfitting.
     """
     numbers = []
     for dent in ends_in_dents:
         if len(dent) > 1:
-            raise Unreadable(print_sets([dent]), "Ends in a dent are one number, and `none` for an empty dent.")
+            right = "Ends in a dent are one number, and `none` for an empty dent."
+            raise Unfitting(print_sets([dent]), right, part="ends_in_dents")
         numbers.append(min(dent, default=0))
     usual = Counter(number for number in numbers if number).most_common(1)
     if not usual:
-        raise Unreadable("none", "Some dent has ends: `20 times (2), 4 times (4)`.")
+        raise Unfitting("none", "Some dent has ends: `20 times (2), 4 times (4)`.", part="ends_in_dents")
     found: list[float] = []
     empty = 0
     for number in numbers:
@@ -102,44 +128,5 @@ def spacing_in_dents(ends_in_dents: Sets) -> tuple[float, ...]:
         room = usual[0][0] / number
         found += [room + empty * usual[0][0], *[room] * (number - 1)]
         empty = 0
+    found[-1] += empty * usual[0][0]
     return tuple(found)
-
-
-def double_cloth(upper: Draft, lower: Draft) -> Draft:
-    """Two cloths on one another, an end and a pick of each in turn, the upper one first.
-
-    For a pick of the lower cloth every end of the upper one is up; for one of the upper no end of the
-    lower. Repeats of different length are woven until both end together. Raises Unreadable.
-    """
-    shafts = upper.shafts
-    ends = lcm(len(upper.threading), len(lower.threading))
-    picks = lcm(len(upper.picks), len(lower.picks))
-    if max(ends, picks) > MOST_PICKS_OF_LAYERS:
-        raise Unreadable(f"{ends:,} ends, {picks:,} picks", "The two layers' repeats fit together in too many threads.")
-    over, under = (_lifts(layer) for layer in (upper, lower))
-    every = frozenset(range(1, shafts + 1))
-    threads = zip(_full(upper.threading, ends), shifted(_full(lower.threading, ends), shafts), strict=True)
-    sheds = zip(_full(over, picks), shifted(_full(under, picks), shafts), strict=True)
-    return Draft(
-        tuple(end for both in threads for end in both),
-        lift_plan=tuple(shed for top, below in sheds for shed in (top, every | below)),
-        warp_colours=_both(upper.warp_colours, lower.warp_colours, ends),
-        weft_colours=_both(upper.weft_colours, lower.weft_colours, picks),
-    )
-
-
-def _lifts(draft: Draft) -> Sets:
-    """The shafts that are up at each pick."""
-    every = frozenset(range(1, draft.shafts + 1))
-    return draft.picks if draft.rising else tuple(every - pick for pick in draft.picks)
-
-
-def _full(sets: Sets, number: int) -> Sets:
-    return tuple(islice(cycle(sets), number))
-
-
-def _both(one: tuple[str, ...], other: tuple[str, ...], number: int) -> tuple[str, ...]:
-    if not one and not other:
-        return ()
-    pairs = zip(islice(cycle(one or ("upper",)), number), islice(cycle(other or ("lower",)), number), strict=True)
-    return tuple(colour for both in pairs for colour in both)

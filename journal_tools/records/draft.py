@@ -114,6 +114,8 @@ class Draft(Record):
                 self.tie_up,
                 self.lift_plan,
                 *(b.threading for b in (self.blocks or {}).values()),
+                *(accent.shaft for accent in self.accents),
+                self.tabby_between if self.lift_plan else None,  # treadles where there is no lift plan
             )
             if sets
             for item in sets.items

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from journal_tools.notation import parse_profile
+from journal_tools.notation import parse_colours, parse_profile
 from journal_tools.quantities import CountOf, Unreadable
 from journal_tools.records import notated, readers
 from journal_tools.records.model import Model, read_model, says
@@ -50,13 +50,27 @@ def _block(spot: Spot) -> Block:
     return Block(threading=notated.threading(spot), lines={"threading": spot.line})
 
 
+def colour_word(spot: Spot) -> str:
+    """The name of one colour, as it would stand in a colour order."""
+    typed = spot.text()
+    hyphened = "-".join(typed.split())
+    try:
+        named = parse_colours(hyphened)
+    except Unreadable:
+        named = ()
+    if named == (typed,):
+        return typed
+    right = "a colour's name is one word, as in a colour order, with a hyphen where it needs two: `dark-gold`."
+    raise Unreadable(typed, right, mended=hyphened if named == (hyphened,) and hyphened[0].isalpha() else "")
+
+
 @dataclass(frozen=True, kw_only=True)
 class AccentEnd(Model):
     """A single end put into the draft."""
 
     end: CountOf | None = says(readers.count, "Which end it becomes.", "13", public=True)
     shaft: notated.Sets | None = says(notated.threading, "Its shaft.", "3", public=True)
-    colour: str | None = says(readers.text, "Its colour.", "gold", public=True)
+    colour: str | None = says(colour_word, "Its colour, named as in a colour order.", "gold", public=True)
     way: str = says(
         readers.choice("added", "replacing"),
         "Added beside the others, or replacing the end there.",

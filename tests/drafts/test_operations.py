@@ -9,17 +9,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from journal_tools.drafts import Draft, drawdown, parse_lift_plan, parse_threading, parse_tie_up, parse_treadling
-from journal_tools.drafts.hanging import hanging
-from journal_tools.drafts.making import (
-    Accent,
-    double_cloth,
-    from_blocks,
-    refuse_what_is_not_held,
-    spacing_in_dents,
-    with_accents,
-    with_tabby,
-)
+from journal_tools.drafts import Draft, drawdown, parse_lift_plan, parse_threading
 from journal_tools.drafts.operations import (
     as_lift_plan,
     as_tie_up,
@@ -31,26 +21,10 @@ from journal_tools.drafts.operations import (
     turned,
 )
 from journal_tools.quantities import Unreadable
+from tests.drafts.any_draft import ONE, drafts
 
-SHAFTS = 5
 SEVEN_SHEDS = Draft(parse_threading("1-4"), lift_plan=parse_lift_plan("1, 2, 3, 4, 1+2, 3+4, 1+2+3+4"))
 """Two sheds make the last one, and two shafts each of those: with two feet not both at once."""
-
-SETS = st.frozensets(st.integers(1, SHAFTS), max_size=4)
-ONE = st.integers(1, SHAFTS).map(lambda shaft: frozenset({shaft}))
-
-
-@st.composite
-def drafts(draw: st.DrawFn, end: st.SearchStrategy[frozenset[int]] = SETS) -> Draft:
-    """Any draft, by treadles or by lifts, rising or sinking, its orders as long as its threads."""
-    threading = tuple(draw(st.lists(end, min_size=1, max_size=9)))
-    picks = draw(st.integers(1, 8))
-    tie_up = tuple(draw(st.lists(SETS, min_size=1, max_size=4))) if draw(st.booleans()) else None
-    pressed = st.frozensets(st.integers(1, len(tie_up or ()) or 1), max_size=2)
-    treadling = tuple(draw(pressed) for _ in range(picks)) if tie_up else None
-    lifts = None if tie_up else tuple(draw(SETS) for _ in range(picks))
-    colours = tuple(draw(st.lists(st.sampled_from("abc"), min_size=len(threading), max_size=len(threading))))
-    return Draft(threading, tie_up, treadling, lifts, draw(st.booleans()), colours, ("x", "y"))
 
 
 @given(drafts())
@@ -183,49 +157,3 @@ def test_two_feet_and_many_sheds() -> None:
     with pytest.raises(Unreadable) as caught:
         fewer_treadles(Draft(parse_threading("1-10"), lift_plan=sets_of(10, 10)))
     assert "It has 1,014 different sheds; which of them others make is looked for among 1,000." == caught.value.right
-
-
-class TestMadeOfParts:
-    def test_blocks(self) -> None:
-        """Blocks stand for their threads in turn, and one that is missing is named."""
-        units = {"A": parse_threading("1, 3, 1, 4"), "B": parse_threading("2, 3, 2, 4"), "C": None}
-
-        assert parse_threading("1, 3, 1, 4, 2, 3, 2, 4, 1, 3, 1, 4") == from_blocks(units, "ABA", "threading")
-        with pytest.raises(Unreadable) as caught:
-            from_blocks(units, "AC", "threading")
-        assert "Block C has no threading under blocks; those that have are A, B." == caught.value.right
-
-    def test_tabby(self) -> None:
-        """A tabby pick follows every pattern pick, the two sheds in turn."""
-        assert parse_treadling("1, 3, 1, 4, 2, 3") == with_tabby(parse_treadling("1, 1, 2"), parse_treadling("3, 4"))
-
-    def test_accents(self) -> None:
-        """An added end moves the others on, one that replaces stands in place; both bear their colour."""
-        plain = Draft(parse_threading("1, 2, 1, 2"), parse_tie_up("1, 2"), parse_treadling("1, 2"))
-        made = with_accents(plain, [Accent(2, frozenset({3}), "gold"), Accent(4, frozenset(), "red", added=False)])
-
-        assert parse_threading("1, 3, 2, 1, 2") == made.threading
-        assert ("warp", "gold", "warp", "red", "warp") == made.warp_colours
-        assert ("ground", "accent", "ground", "accent", "ground") == made.warp_order
-
-    def test_crammed_and_spaced(self) -> None:
-        """Two in a dent is usual here; four take half the room each, and an empty dent is room of the next end."""
-        assert (1.0, 1.0, 0.5, 0.5, 0.5, 0.5, 3.0, 1.0) == spacing_in_dents(parse_treadling("2, 4, none, 2"))
-
-    def test_double_cloth(self) -> None:
-        """Plain weave on twill: two layers, each of which weaves as it does alone, the upper one on top."""
-        plain = Draft(parse_threading("1, 2"), lift_plan=parse_lift_plan("1, 2"))
-        twill = Draft(parse_threading("1-4"), lift_plan=parse_lift_plan("1+2, 2+3, 3+4, 4+1"))
-        over = drawdown(double_cloth(plain, twill))
-        upper, lower = hanging(over).layers
-
-        assert "layers" == hanging(over).verdict
-        assert np.array_equal(np.tile(drawdown(plain), (2, 2)), over[np.ix_(upper.picks, upper.ends)])
-        assert np.array_equal(drawdown(twill), over[np.ix_(lower.picks, lower.ends)])
-
-    @pytest.mark.parametrize("word", ["leno", "a pile weave", "Velvet"])
-    def test_what_is_not_held(self, word: str) -> None:
-        """What over and under cannot say is refused with the reason."""
-        with pytest.raises(Unreadable) as caught:
-            refuse_what_is_not_held([word])
-        assert "A draft cannot hold it: its " in caught.value.right

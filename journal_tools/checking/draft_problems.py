@@ -1,0 +1,105 @@
+"""What is wrong with drafts, and what is asked about them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from journal_tools.checking.woven import comes_out_even, unfitting, woven_draft
+from journal_tools.drafts import Draft as Woven
+from journal_tools.drafts.unfitting import Unfitting
+from journal_tools.notation import print_sets
+from journal_tools.problems import Problem, Severity
+from journal_tools.quantities import Unreadable
+from journal_tools.records import Draft, Journal
+
+KEYS = {
+    "threading": ("threading", "profile", "shafts"),
+    "tie_up": ("tie_up", "treadles"),
+    "treadling": ("treadling", "profile_treadling"),
+    "lift_plan": ("lift_plan", "shafts"),
+    "warp_spacing": ("ends_in_dents",),
+}
+"""The keys that may stand for a part of a draft, where it is not its own; the first that the record has is meant."""
+
+
+def draft_problems(journal: Journal) -> Iterator[Problem]:
+    """Every fault and question of every draft, by itself or inside a warp."""
+    broken = {problem.file for problem in journal.problems if problem.is_fault}
+    own = [
+        (warp.file, stretch.line("draft"), "draft", stretch.draft)
+        for warp in journal.warps.values()
+        for stretch in {id(each): each for each in (warp, *warp.stretches)}.values()
+        if isinstance(stretch.draft, Draft)
+    ]
+    records = [(draft.file, 0, "", draft) for draft in journal.drafts.values()]
+    for file, line, field, draft in [*records, *own]:
+        # In a broken file a part that could not be read is missing, and has been told of already.
+        for wrong in unfitting(draft) if file not in broken else ():
+            keys, at = _place(draft, wrong)
+            path = ": ".join(each for each in (field, *keys) if each) or "draft"
+            yield Problem(file, at or line, path, wrong.read, wrong.right, slug="draft")
+        try:
+            made = woven_draft(draft)
+        except Unreadable:
+            continue
+        yield from _dents(draft, made, file, field)
+        if not field:
+            yield from _woven_otherwise(draft, made)
+
+
+def _place(draft: Draft, wrong: Unreadable) -> tuple[tuple[str, ...], int]:
+    """The keys that lead to the part that does not fit, and the line of the last that the record has."""
+    part = wrong.part if isinstance(wrong, Unfitting) else ()
+    line, at = 0, draft
+    for depth, name in enumerate(part):
+        key = next((key for key in KEYS.get(name, (name,)) if at.line(key)), "")
+        if not key:
+            return part[:depth], line
+        line = at.line(key)
+        below = getattr(at, key)
+        if not isinstance(below, Draft):
+            return (*part[:depth], key), line
+        at = below
+    return part, line
+
+
+def _dents(draft: Draft, made: Woven, file: str, field: str) -> Iterator[Problem]:
+    """Dents that hold another number of ends than there are to sley."""
+    if draft.ends_in_dents is None or "uneven-dents" in draft.accepted:
+        return
+    held = sum(min(dent, default=0) for dent in draft.ends_in_dents.items)
+    ends = len(made.threading)
+    added = sum(accent.way == "added" for accent in draft.accents)
+    if any(comes_out_even(held, number) for number in (ends, ends - added)):
+        return
+    right = (
+        f"the dents hold {held} ends and the threading has {ends}, floating selvedges not counted: neither goes into"
+        " the other a whole number of times. If it is so, write `accepted: uneven dents`."
+    )
+    path = ": ".join(each for each in (field, "ends_in_dents") if each)
+    line = draft.line("ends_in_dents")
+    yield Problem(file, line, path, draft.ends_in_dents.text, right, Severity.QUESTION, "uneven-dents")
+
+
+def _woven_otherwise(draft: Draft, made: Woven) -> Iterator[Problem]:
+    """A slip in a threading that repeats, and a draft that does not weave what it is said to."""
+    from journal_tools.drafts.analysis import agreement
+    from journal_tools.drafts.slips import slip_in
+
+    slip = None if "accent" in made.warp_order else slip_in(made.threading)
+    if slip is not None and "threading-slip" not in draft.accepted:
+        read, right = (None if end is None else print_sets([end]) for end in (slip.read, slip.right))
+        end, repeat = f"end {slip.place + 1}", f"{slip.repeat} ends"
+        said = {
+            "wrong": f"{end} is on {read} where the other repeats of {repeat} have {right}",
+            "missing": f"an end on {right} is missing before {end} in a repeat of {repeat}",
+            "extra": f"{end}, on {read}, is one too many in a repeat of {repeat}",
+        }[slip.kind]
+        line = draft.line("threading", "profile")
+        question = f"{said}. A slip? If it is so, write `accepted: threading slip`."
+        yield Problem(draft.file, line, "threading", "", question, Severity.QUESTION, "threading-slip")
+    if draft.weave and "woven-otherwise" not in draft.accepted and (name := agreement(made, draft.weave)):
+        question = f"what it weaves is {name}. If it is so, write `accepted: woven otherwise`."
+        yield Problem(
+            draft.file, draft.line("weave"), "weave", draft.weave, question, Severity.QUESTION, "woven-otherwise"
+        )
