@@ -68,6 +68,125 @@ def test_to_a_file_and_back(shelf: Shell) -> None:
     assert "rising to the right" in shelf("draft", "mirror").output
 
 
+FRIENDS = """\
+[WIF]
+Version=1.1
+[TEXT]
+Title=A friend's
+[WEAVING]
+Rising Shed=false
+Shafts=2
+Treadles=2
+[WARP]
+Threads=2
+Units=centimeters
+Spacing=0.1
+[WEFT]
+Threads=2
+Units=centimeters
+Spacing=0.2
+[THREADING]
+1=1
+2=2
+[TIEUP]
+1=1
+2=2
+[TREADLING]
+1=1
+2=1
+[WARP SYMBOLS]
+1=a
+[WEFT SYMBOLS]
+1=b
+[PRIVATE FRIEND]
+liked=yes
+"""
+
+
+def changed_file(shelf: Shell, change: str) -> tuple[str, str]:
+    """The friend's file with a change, as text, and what was told of it."""
+    Path("friend.wif").write_text(FRIENDS, encoding="utf-8")
+    told = shelf("draft", "friend.wif", "--change", change, "--to", f"{change}.wif").stderr
+    return Path(f"{change}.wif").read_text(encoding="utf-8"), told
+
+
+def test_what_stands_beside_a_turned_draft(shelf: Shell) -> None:
+    """Turned, a file's setts change places, its title says so, and what went thread by thread is left out and told."""
+    text, told = changed_file(shelf, "turned")
+
+    assert "[TEXT]\nTitle=A friend's, turned\n" in text
+    assert "[WARP]\nThreads=2\nUnits=Centimeters\nSpacing=0.2\n" in text
+    assert "[WEFT]\nThreads=2\nUnits=Centimeters\nSpacing=0.1\n" in text
+    assert "[PRIVATE FRIEND]\nliked=yes\n" in text
+    assert "SYMBOLS" not in text
+    assert "[WARP SYMBOLS] is left out: it goes by numbers, which mean others now (turned)." in told
+    assert "[WEFT SYMBOLS] is left out" in told
+    assert "Rising Shed=false" in text
+
+
+@pytest.mark.parametrize(
+    ("change", "kept", "left_out"),
+    [("mirrored", ["[WEFT SYMBOLS]"], ["[WARP SYMBOLS]"]), ("picks-reversed", ["[WARP SYMBOLS]"], ["[WEFT SYMBOLS]"]),
+     ("lift-plan", ["[WARP SYMBOLS]", "[WEFT SYMBOLS]"], [])],
+)  # fmt: skip
+def test_what_stands_beside_a_changed_draft(shelf: Shell, change: str, kept: list[str], left_out: list[str]) -> None:
+    """Mirrored only the ends are elsewhere, reversed only the picks; by a lift plan neither, and the setts stay."""
+    text, told = changed_file(shelf, change)
+
+    assert kept == [each for each in ("[WARP SYMBOLS]", "[WEFT SYMBOLS]") if f"\n{each}\n" in text]
+    assert left_out == [line.split(" is left out")[0] for line in told.splitlines()]
+    assert text.index("Spacing=0.1") < text.index("Spacing=0.2")
+
+
+def test_a_file_unchanged(shelf: Shell) -> None:
+    """Written again as it is, a file keeps its title."""
+    Path("friend.wif").write_text(FRIENDS, encoding="utf-8")
+    shelf("draft", "friend.wif", "--to", "again.wif")
+
+    assert "Title=A friend's\n" in Path("again.wif").read_text(encoding="utf-8")
+
+
+def test_a_file_for_programs(shelf: Shell) -> None:
+    """With --json what was odd in a file is told aside, so that a program can read the rest."""
+    Path("friend.wif").write_text(FRIENDS, encoding="utf-8")
+    told = shelf("draft", "friend.wif", "--json")
+
+    assert (2, 1) == tuple(json.loads(told.stdout)[key] for key in ("repeat_ends", "repeat_picks"))
+    assert "WARP SYMBOLS" in told.stderr
+
+
+def test_colours_of_the_shelf(shelf: Shell) -> None:
+    """A colour is written as the yarn that has its name has it; one that no yarn has is another, in a plain tone."""
+    shelf.write("yarns/wool", "---\ntitle: Wool\nnumber: 2/8\ncolours:\n  rust: 9c4a2f\n---\n")
+    shelf.write("drafts/striped", "---\nthreading: 1, 2\nlift_plan: 1, 2\nwarp_colours: rust, moss\n---\n")
+    shelf("draft", "striped", "--to", "striped.wif")
+    shelf("draft", "striped", "--to", "striped.md")
+    shelf("draft", "striped", "--to", "striped.png")
+    read = read_wif(Path("striped.wif").read_bytes(), "striped.wif")
+
+    assert ("9c4a2f", {"rust", "moss"}) == (read.colours["rust"], set(read.colours))
+    assert read.colours["moss"] != read.colours["rust"]
+    assert "9c4a2f" not in Path("striped.md").read_text(encoding="utf-8")
+    assert ((2 + 1 + 2 + 2) * 7 + 1, (2 + 2 + 1 + 2) * 7 + 1) == png_size(Path("striped.png").read_bytes())
+
+
+def test_what_cannot_be_changed(shelf: Shell) -> None:
+    """A change that cannot be made is told of, and no file is begun."""
+    shelf.write("drafts/open", "---\nthreading: 1, none\nlift_plan: 1, 2\n---\n")
+    said = shelf("draft", "open", "--change", "other-shed", "--to", "other.wif")
+
+    assert (2, False) == (said.exit_code, Path("other.wif").exists())
+    assert "--change other-shed: End 2 is on no shaft; the shed cannot be changed for it." in said.stderr
+
+
+def test_the_changes(shelf: Shell) -> None:
+    """The help says of every change what becomes of the cloth."""
+    said = shelf("draft", "--help").output
+
+    assert "  turned          by a quarter: warp becomes weft\n" in said
+    assert "  two-feet        the same cloth with two treadles at once, on fewer treadles\n" in said
+
+
 def test_a_picture(shelf: Shell) -> None:
     """The whole drawing is a picture of every end and pick."""
     shelf("draft", "straight-four", "--to", "drawn.png")
