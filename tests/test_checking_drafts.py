@@ -123,6 +123,24 @@ def test_in_a_layer(tmp_path: Path, upper: str, lower: str, field: str, line: in
     assert right in told[2]
 
 
+def test_more_shafts_than_it_says(tmp_path: Path) -> None:
+    """Where the layers together take more shafts than the record says there are, that line is told of."""
+    told = of_layers(tmp_path, more="\nshafts: 3")
+
+    assert [("shafts", 8, "The threading has it at end 4, and there are 3 shafts.")] == told
+
+
+def test_in_a_warp(tmp_path: Path) -> None:
+    """A draft written in a warp is told of there, with all keys that lead to the part."""
+    header = "draft:\n  threading: 1-4\n  lift_plan: 1\n  ends_in_dents: 3\n"
+    layers = "draft:\n  upper:\n    threading: 1\n    lift_plan: 1\n    shed: sinking\n    tie_up: 1"
+    layers += "\n  lower:\n    threading: 1\n    lift_plan: 1"
+    found = write(tmp_path, warps__dents=header, warps__layers=layers)
+    told = [(problem.file, problem.line, problem.field) for problem in check(found) if "draft" in problem.field]
+
+    assert [("warps/dents.md", 5, "draft: ends_in_dents"), ("warps/layers.md", 5, "draft: upper: lift_plan")] == told
+
+
 def test_a_sinking_layer(tmp_path: Path) -> None:
     """A layer whose shed sinks is woven as it is alone, and refused where an end is not on just one shaft."""
     assert [] == of_layers(tmp_path / "one shaft each", lower="\n  shed: sinking")
