@@ -11,7 +11,7 @@ from journal_tools.problems import Problem
 
 @dataclass(frozen=True)
 class Kept:
-    """A section that is kept word for word. lines: below its head."""
+    """A section that is kept word for word. lines: below its head, with their indents, and blank ones too."""
 
     name: str
     lines: tuple[str, ...]
@@ -21,9 +21,10 @@ class Kept:
 class ReadDraft:
     """draft: None where the file holds none that can be woven. text: title, author and so on, by the file's keys.
 
-    colours: hex of each colour by the name that the draft has for it. ends_per_m, picks_per_m: by the spacing,
-    where the file gives a unit. profile: whether its shafts are said to be blocks. kept: sections that mean
-    nothing here, private ones among them. told: what was read oddly, mended, kept aside or refused.
+    colours: hex of each colour of the file, by the name that the draft has for it. ends_per_m, picks_per_m: by
+    the spacing, where the file gives a unit. end_mm, pick_mm: the usual thickness, likewise. shafts, treadles: as
+    many as the file says, used or not. profile: whether its shafts are said to be blocks. kept: sections that
+    mean nothing here, private ones among them. told: what was read oddly, mended, kept aside or refused.
     """
 
     draft: Draft | None
@@ -36,6 +37,10 @@ class ReadDraft:
     developers: str = ""
     kept: tuple[Kept, ...] = ()
     told: tuple[Problem, ...] = ()
+    end_mm: float | None = None
+    pick_mm: float | None = None
+    shafts: int | None = None
+    treadles: int | None = None
 
     @property
     def title(self) -> str:

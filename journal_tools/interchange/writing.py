@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import cycle, islice
 
 from journal_tools.drafts import Draft
-from journal_tools.interchange.colours import plain_name
+from journal_tools.interchange.colours import OURS, plain_name
+from journal_tools.interchange.lines import without_unseen
 from journal_tools.interchange.what_was_read import Kept, ReadDraft
-from journal_tools.interchange.words import OURS, TEXT
+from journal_tools.interchange.words import TEXT
 from journal_tools.notation import Sets
 
 PLAIN = ("e8dfcb", "43536b", "9c4a2f", "6a7349", "c8a24a", "7b6a8d", "2e2b26", "b8b2a4")
@@ -21,7 +23,8 @@ CRLF = "\r\n"
 @dataclass(frozen=True)
 class Extras:
     """What goes into the file beside the draft. colours: hex by the draft's names. developers: for [WIF],
-    which is the journal's owner's to fill. ends_per_m, picks_per_m: the sett, where it is known."""
+    which is the journal's owner's to fill. ends_per_m, picks_per_m: the sett, and end_mm, pick_mm: how thick a
+    usual thread is, where they are known. shafts, treadles: as many as there are, where that is more than are used."""
 
     text: Mapping[str, str] = field(default_factory=dict)
     notes: str = ""
@@ -31,13 +34,17 @@ class Extras:
     developers: str = ""
     kept: Sequence[Kept] = ()
     profile: bool = False
+    end_mm: float | None = None
+    pick_mm: float | None = None
+    shafts: int | None = None
+    treadles: int | None = None
 
     @classmethod
     def of(cls, read: ReadDraft) -> Extras:
         """All that a file held beside its draft."""
         return cls(
             read.text, read.notes, read.colours, read.ends_per_m, read.picks_per_m, read.developers, read.kept,
-            read.profile,
+            read.profile, read.end_mm, read.pick_mm, read.shafts, read.treadles,
         )  # fmt: skip
 
 
@@ -50,12 +57,17 @@ def write_wif(draft: Draft, extras: Extras | None = None) -> bytes:
         [("Version", "1.1"), ("Date", "April 20, 1997"), ("Developers", extras.developers),
          ("Source Program", "Tenterhook")],
     )  # fmt: skip
-    names = [name for name, _ in sections] + [kept.name for kept in extras.kept]
-    contents = _section("CONTENTS", [(name, "true") for name in names])
+    names = [name for name, _ in sections] + [kept.name for kept in extras.kept if _can_be_listed(kept.name)]
+    contents = _section("CONTENTS", [(name, "true") for name in dict.fromkeys(names)])
     bodies = [body for _, body in sections] + [
         CRLF.join([f"[{kept.name}]", *kept.lines]) + CRLF for kept in extras.kept
     ]
     return CRLF.join([head, contents, *bodies]).encode("utf-8")
+
+
+def _can_be_listed(name: str) -> bool:
+    """Whether a section's name can be a key."""
+    return bool(name) and "=" not in name and not name.startswith(";")
 
 
 def _section(name: str, entries: Sequence[tuple[str, object]]) -> str:
@@ -75,15 +87,16 @@ def _sections(draft: Draft, extras: Extras) -> Iterator[tuple[str, str]]:
     ends, picks = len(draft.threading), len(draft.picks)
     profile = [("Profile", "true")] if extras.profile else []
     shed = ("Rising Shed", "true" if draft.rising else "false")
-    yield made("WEAVING", [("Shafts", draft.shafts), ("Treadles", draft.treadles), shed, *profile])
-    names = list(dict.fromkeys((*draft.warp_colours, *draft.weft_colours)))
+    sizes = [("Shafts", max(draft.shafts, extras.shafts or 0)), ("Treadles", max(draft.treadles, extras.treadles or 0))]
+    yield made("WEAVING", [*sizes, shed, *profile])
+    names = list(dict.fromkeys((*draft.warp_colours, *draft.weft_colours, *extras.colours)))
     hexes = _hexes(names, extras.colours)
     if names:
         yield made("COLOR PALETTE", [("Entries", len(names)), ("Form", "RGB"), ("Range", "0,255")])
         yield made("COLOR TABLE", [(str(n), _rgb(hexes[name])) for n, name in enumerate(names, 1)])
-    warp, weft = (("WARP", ends, extras.ends_per_m), ("WEFT", picks, extras.picks_per_m))
-    yield made("WARP", _system(warp, draft.warp_colours, draft.warp_spacing, draft.warp_thickness, names))
-    yield made("WEFT", _system(weft, draft.weft_colours, draft.weft_spacing, draft.weft_thickness, names))
+    warp, weft = (extras.ends_per_m, extras.end_mm), (extras.picks_per_m, extras.pick_mm)
+    yield made("WARP", [("Threads", ends), *_usual(draft.warp_colours, names, *warp)])
+    yield made("WEFT", [("Threads", picks), *_usual(draft.weft_colours, names, *weft)])
     yield made("THREADING", _sets(draft.threading))
     if draft.tie_up is not None and draft.treadling is not None:
         yield made("TIEUP", _sets(draft.tie_up))
@@ -99,18 +112,24 @@ def _sections(draft: Draft, extras: Extras) -> Iterator[tuple[str, str]]:
     for name, figures, many, usual in (
         ("WARP SPACING", draft.warp_spacing, ends, _spacing(extras.ends_per_m)),
         ("WEFT SPACING", draft.weft_spacing, picks, _spacing(extras.picks_per_m)),
-        ("WARP THICKNESS", draft.warp_thickness, ends, 1.0),
-        ("WEFT THICKNESS", draft.weft_thickness, picks, 1.0),
+        ("WARP THICKNESS", draft.warp_thickness, ends, _thickness(extras.end_mm)),
+        ("WEFT THICKNESS", draft.weft_thickness, picks, _thickness(extras.pick_mm)),
     ):
-        if any(figure != 1 for figure in figures):
+        if usual and any(figure != 1 for figure in figures):
             beside = islice(cycle(figures), many)
             yield made(name, [(str(n), _real(each * usual)) for n, each in enumerate(beside, 1)])
-    if ours := list(_ours(draft, names, hexes)):
+    if ours := list(_ours(draft, extras, names, hexes)):
         yield made(OURS, ours)
 
 
-def _ours(draft: Draft, names: Sequence[str], hexes: Mapping[str, str]) -> Iterator[tuple[str, object]]:
-    """What the standard has no place for."""
+def _ours(
+    draft: Draft, extras: Extras, names: Sequence[str], hexes: Mapping[str, str]
+) -> Iterator[tuple[str, object]]:
+    """What the standard has no place for.
+
+    Among it how threads stand beside one another where nobody knows their sett or their thickness: under the
+    standard's own keys it would say that a usual thread is one unit wide.
+    """
     for number, name in enumerate(names, 1):
         if name != plain_name(hexes[name]):
             yield f"colour {number}", name
@@ -119,35 +138,42 @@ def _ours(draft: Draft, names: Sequence[str], hexes: Mapping[str, str]) -> Itera
             yield key, ", ".join(order)
     if draft.floating_selvedges:
         yield "floating selvedges", draft.floating_selvedges
+    for key, figures, usual in (
+        ("warp spacing", draft.warp_spacing, extras.ends_per_m),
+        ("weft spacing", draft.weft_spacing, extras.picks_per_m),
+        ("warp thickness", draft.warp_thickness, extras.end_mm),
+        ("weft thickness", draft.weft_thickness, extras.pick_mm),
+    ):
+        if not usual and any(figure != 1 for figure in figures):
+            yield key, ", ".join(repr(figure).removesuffix(".0") for figure in figures)
 
 
-def _system(
-    system: tuple[str, int, float | None],
-    colours: Sequence[str],
-    spacing: Sequence[float],
-    thickness: Sequence[float],
-    names: Sequence[str],
-) -> list[tuple[str, object]]:
-    _, threads, per_m = system
-    found: list[tuple[str, object]] = [("Threads", threads)]
+def _usual(
+    colours: Sequence[str], names: Sequence[str], per_m: float | None, mm: float | None
+) -> Iterator[tuple[str, object]]:
+    """What holds for every thread of a system that is not listed."""
     if colours:
-        found.append(("Color", names.index(colours[0]) + 1))
-    if per_m:
-        found += [("Units", "Centimeters"), ("Spacing", _real(_spacing(per_m)))]
-    elif any(figure != 1 for figure in spacing):
-        found.append(("Spacing", "1"))
-    if any(figure != 1 for figure in thickness):
-        found.append(("Thickness", "1"))
-    return found
+        yield "Color", names.index(colours[0]) + 1
+    if per_m or mm:
+        yield "Units", "Centimeters"
+    if spacing := _spacing(per_m):
+        yield "Spacing", _real(spacing)
+    if thickness := _thickness(mm):
+        yield "Thickness", _real(thickness)
 
 
 def _sets(sets: Sets) -> list[tuple[str, object]]:
     return [(str(n), ",".join(map(str, sorted(each)))) for n, each in enumerate(sets, 1)]
 
 
-def _spacing(per_m: float | None) -> float:
-    """Centimetres to a thread; 1 where nobody knows, so that others stand beside it."""
-    return 100 / per_m if per_m else 1.0
+def _spacing(per_m: float | None) -> float | None:
+    """Centimetres to a thread."""
+    return 100 / per_m if per_m else None
+
+
+def _thickness(mm: float | None) -> float | None:
+    """Centimetres through a thread."""
+    return mm / 10 if mm else None
 
 
 def _real(figure: float) -> str:
@@ -163,4 +189,5 @@ def _hexes(names: Sequence[str], known: Mapping[str, str]) -> dict[str, str]:
 
 
 def _line(text: str) -> str:
-    return " ".join(text.split())
+    """A text as one line of a file, its inner blanks kept."""
+    return re.sub(r"[\r\n]+", " ", without_unseen(text)[0]).strip()

@@ -1,8 +1,11 @@
 """Drafts and colour orders as a weaver writes them: 12 times (4 slate, 24 bone), 1-4, 1+3."""
 
+from journal_tools.notation.dents import parse_dents
 from journal_tools.notation.lists import (
+    HIGHEST,
     NOTATION,
     Sets,
+    is_colour,
     parse_colours,
     parse_lift_plan,
     parse_threading,
@@ -14,11 +17,14 @@ from journal_tools.notation.lists import (
 from journal_tools.notation.profile import Blocks, found_blocks, parse_profile, print_profile
 
 __all__ = [
+    "HIGHEST",
     "NOTATION",
     "Blocks",
     "Sets",
     "found_blocks",
+    "is_colour",
     "parse_colours",
+    "parse_dents",
     "parse_lift_plan",
     "parse_profile",
     "parse_threading",

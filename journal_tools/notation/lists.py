@@ -59,13 +59,14 @@ with commas between them.
 Where there are more threads than a list has items, the list begins again.
 """
 
-_NONE = re.compile(r"none\b")
+_NONE = re.compile(r"none\b", re.I)
 _NUMBER = re.compile(r"[0-9]+")
 _RUN = re.compile(r"([0-9]+)\s*-\s*([0-9]+)(?!\s*\+|[0-9])")
 _SET = re.compile(r"[0-9]+(?:\s*\+\s*[0-9]+)*")
 _COLOUR = re.compile(r"(?:([0-9]+)\s+)?([^\W_][\w-]*)")
 _SECOND_WORD = re.compile(r"\s+((?!times\b|x\b)[^\W\d_][\w-]*)", re.I)
-_NO_COLOUR = re.compile(r"[0-9_-]*(?:times)?$|[xX]$")
+_NO_COLOUR = re.compile(r"[0-9_-]*(?:times|x)?$", re.I)
+_STUCK = re.compile(r"([0-9]+)(?![0-9-])(.+)")
 
 
 def parse_threading(text: str) -> Sets:
@@ -99,6 +100,14 @@ def parse_colours(text: str) -> tuple[str, ...]:
         found = _COLOUR.match(plain, column)
         if not found or _NO_COLOUR.match(found.group(2)):
             return None
+        if stuck := _STUCK.match(found.group(2)):
+            start, parted = found.start(2), f"{stuck.group(1)} {stuck.group(2)}"
+            right = (
+                f"A blank is wanted between number and colour at column {start + 1}: {parted}. "
+                f"Where it is all one name, a hyphen: {stuck.group(1)}-{stuck.group(2)}."
+            )
+            mended = "" if found.group(1) else text[:start] + parted + text[found.end() :]
+            raise Unreadable(text, right, start, mended)
         if more := _SECOND_WORD.match(plain, found.end()):
             word, start = more.group(1), more.start(1)
             right = (
@@ -111,8 +120,24 @@ def parse_colours(text: str) -> tuple[str, ...]:
     return read_sequence(text, stripe, "The colour of a thread is wanted", "20 bone, 4 slate")
 
 
+def is_colour(name: str) -> bool:
+    """Whether this can stand for a colour in a colour order."""
+    found = _COLOUR.fullmatch(name)
+    if found is None or found.group(1):
+        return False
+    return not _NO_COLOUR.match(name) and not _STUCK.match(name)
+
+
 def print_sets(sets: Sequence[frozenset[int]]) -> str:
-    """The notation of a threading, tie-up, treadling or lift plan, with runs and repeats."""
+    """The notation of a threading, tie-up, treadling or lift plan, with runs and repeats.
+
+    Raises Unreadable for a shaft or treadle that could not be read again, above HIGHEST.
+    """
+    for place, numbers in enumerate(sets, 1):
+        if numbers and not 1 <= min(numbers) <= max(numbers) <= HIGHEST:
+            odd = max(numbers) if max(numbers) > HIGHEST else min(numbers)
+            counted = f"Shafts and treadles are counted from 1 to {HIGHEST}"
+            raise Unreadable(str(odd), f"{counted}, and {odd} stands at place {place}: it cannot be written.")
     return shorthand(sets, _write_sets)
 
 

@@ -12,6 +12,10 @@ def widest(items: Sequence[Hashable]) -> tuple[int, int]:
     """
     gaps = 2 * len(items) + 1
     reach = [0] * gaps  # of each place, and of each gap between two: how far it reads alike to both sides
+    alike_to = list(range(1, len(items) + 1))  # of each place: where the same thread ends
+    for place in range(len(items) - 2, -1, -1):
+        if items[place] == items[place + 1]:
+            alike_to[place] = alike_to[place + 1]
     centre = right = 0
     best = (0, 0)
     for place in range(gaps):
@@ -22,7 +26,7 @@ def widest(items: Sequence[Hashable]) -> tuple[int, int]:
         if place + far > right:
             centre, right = place, place + far
         start, end = (place - far) // 2, (place + far) // 2
-        if end - start > best[1] - best[0] and len(set(items[start:end])) > 1:
+        if end - start > best[1] - best[0] and alike_to[start] < end:
             best = start, end
     return best
 

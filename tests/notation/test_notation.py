@@ -141,7 +141,7 @@ class TestComplaints:
             ("1, ()", 4, "Nothing stands before the bracket closed at column 5", ""),
             ("12 x (1-4)", 0, 'A repeat is written with "times"', "12 times (1-4)"),
             ("1, 12 (1-4)", 3, 'A repeat is written with "times"', "1, 12 times (1-4)"),
-            ("3 times 1-4", 7, "What is repeated stands in brackets, at column 8", ""),
+            ("3 times 1-4", 8, "What is repeated stands in brackets, at column 9: 3 times (1-4).", ""),
             ("1, A", 3, '"A" at column 4 cannot be read. The number of a shaft is wanted', ""),
             ("1.5", 1, '".5" at column 2 cannot be read', ""),
             ("0-4", 0, "Shafts are counted from 1", ""),

@@ -12,8 +12,6 @@ import pytest
 from journal_tools.drafts import drawdown
 from journal_tools.interchange import Extras, ReadDraft, read_wif, write_wif
 
-from_memory = pytest.mark.parametrize("mark", ["from memory"])
-
 FILE = """\
 [WIF]
 Version=1.1
@@ -117,22 +115,23 @@ def test_longer_than_64_k() -> None:
     assert () == found.told
 
 
-@from_memory
 class TestFromMemory:
-    def test_names_in_any_capitals(self, mark: str) -> None:
+    """Rules of the standard from memory, each to be held against its text by whoever can read it."""
+
+    def test_names_in_any_capitals(self) -> None:
         """Sections, keys and truths are the same in capitals and without."""
         assert (
             read().draft
             == read(FILE.replace("[WEAVING]", "[Weaving]").replace("Rising Shed=true", "rising shed=ON")).draft
         )
 
-    def test_comments(self, mark: str) -> None:
+    def test_comments(self) -> None:
         """A line that begins with a semicolon says nothing."""
         found = read(FILE, ("[TREADLING]\n", "; a note\n[TREADLING]\n; 1=4\n"))
 
         assert (read().draft, ()) == (found.draft, found.told)
 
-    def test_only_exceptions_are_listed(self, mark: str) -> None:
+    def test_only_exceptions_are_listed(self) -> None:
         """A thread that is not listed has the section's usual colour."""
         found = read()
         assert found.draft is not None
@@ -140,27 +139,27 @@ class TestFromMemory:
         assert ("dark-blue",) * 2 + ("white",) * 6 == found.draft.warp_colours
         assert ("dark-blue",) == found.draft.weft_colours
 
-    def test_a_range_of_its_own(self, mark: str) -> None:
+    def test_a_range_of_its_own(self) -> None:
         """Red, green and blue are shares of the palette's range; without one it is told which was taken."""
         assert {"white": "ffffff", "dark-blue": "00007f"} == dict(read().colours)
         found = read(FILE, ("Range=0,999\n", ""))
         assert {"white": "ffffff", "dark-blue": "00007f"} == dict(found.colours)
         assert ["range"] == slugs(found)
 
-    def test_spacing_is_room(self, mark: str) -> None:
+    def test_spacing_is_room(self) -> None:
         """A spacing of 0.125 in is 8 to the inch, of 0.125 cm 8 to the centimetre."""
         found = read()
 
         assert pytest.approx(8 / 0.0254) == found.ends_per_m
         assert pytest.approx(800) == found.picks_per_m
 
-    def test_decipoints(self, mark: str) -> None:
+    def test_decipoints(self) -> None:
         """A decipoint is a 720th of an inch."""
         found = read(FILE, ("Units=Inches\nSpacing=0.125", "Units=Decipoints\nSpacing=90"))
 
         assert pytest.approx(8 / 0.0254) == found.ends_per_m
 
-    def test_no_heddle(self, mark: str) -> None:
+    def test_no_heddle(self) -> None:
         """An end that is not listed, is listed with nothing or with 0 has no shaft."""
         for empty in ("", "3=\n", "3=0\n"):
             found = read(FILE, ("[THREADING]\n1=1\n2=2\n3=3\n", f"[THREADING]\n1=1\n2=2\n{empty}"))
@@ -168,7 +167,7 @@ class TestFromMemory:
             assert frozenset() == found.draft.threading[2]
             assert () == found.told
 
-    def test_several_at_once(self, mark: str) -> None:
+    def test_several_at_once(self) -> None:
         """An end may be on several shafts and a pick on several treadles."""
         found = read(
             FILE, ("3=3\n4=4\n5=1", "3=3,1\n4=4\n5=1"), ("\n4=4\n\n[WARP COLORS]", "\n4=4, 1\n\n[WARP COLORS]")
@@ -179,7 +178,7 @@ class TestFromMemory:
         assert frozenset({1, 3}) == found.draft.threading[2]
         assert frozenset({1, 4}) == found.draft.treadling[3]
 
-    def test_a_sinking_shed(self, mark: str) -> None:
+    def test_a_sinking_shed(self) -> None:
         """Where the shed sinks, the warp is over where no shaft of an end is tied."""
         rising, sinking = read().draft, read(FILE, ("Rising Shed=true", "Rising Shed=false")).draft
         assert rising is not None
@@ -187,13 +186,13 @@ class TestFromMemory:
 
         assert (drawdown(rising) == ~drawdown(sinking)).all()
 
-    def test_no_word_of_the_shed(self, mark: str) -> None:
+    def test_no_word_of_the_shed(self) -> None:
         """Where nothing is said of the shed a rising one is taken, and told."""
         found = read(FILE, ("Rising Shed=true\n", ""))
 
         assert (read().draft, ["shed"]) == (found.draft, slugs(found))
 
-    def test_a_lift_plan(self, mark: str) -> None:
+    def test_a_lift_plan(self) -> None:
         """A lift plan stands for tie-up and treadling; where both are there the treadling counts, and it is told."""
         plan = "[LIFTPLAN]\n1=1,2\n2=2,3\n3=3,4\n4=1,4\n"
         alone = (
@@ -208,16 +207,19 @@ class TestFromMemory:
         assert (drawdown(whole) == drawdown(only)).all()
         assert (whole, ["both"]) == (both.draft, slugs(both))
 
-    def test_private_sections(self, mark: str) -> None:
-        """Private and unknown sections are kept word for word, told, and written again."""
-        private = "[PRIVATE LOOM SHOP Settings]\nA = 1\nspeed=40%\n"
-        found = read(FILE + private, ("TREADLING=yes\n", "TREADLING=yes\nPRIVATE LOOM SHOP SETTINGS=yes\n"))
+    def test_private_sections(self) -> None:
+        """Private and unknown sections are kept word for word, with indents, blank lines and odd ones, and written."""
+        private = "[PRIVATE LOOM SHOP Settings]\nA = 1\n\n   speed=40%\n; a remark\n\tno equals sign\n\n\n"
+        private += "[Bits]\n 0110 \n"
+        listed = ("TREADLING=yes\n", "TREADLING=yes\nPRIVATE LOOM SHOP SETTINGS=yes\nBITS=yes\n")
+        found = read(FILE + private, listed)
         assert found.draft is not None
 
-        assert () == found.told
+        assert ["kept BITS"] == slugs(found)
+        assert ("A = 1", "", "   speed=40%", "; a remark", "\tno equals sign", "") == found.kept[0].lines
         assert private.replace("\n", "\r\n") in write_wif(found.draft, Extras.of(found)).decode()
 
-    def test_sparse_spacing_and_thickness(self, mark: str) -> None:
+    def test_sparse_spacing_and_thickness(self) -> None:
         """A thread's spacing or thickness stands beside the usual one of its section."""
         more = "[WARP SPACING]\n3=0.0625\n[WARP THICKNESS]\n1=2\n"
         found = read(
@@ -273,5 +275,5 @@ class TestWhatIsOdd:
         found = read(FILE, ("8=4\n", "8=4000\n"))
 
         assert [
-            'a.wif:51 THREADING: 8: read "4000". Shafts and treadles are counted from 1 to 200; this one is left out'
+            'a.wif:51 THREADING: 8: read "4000". Shafts are counted from 1 to 200; this one is left out'
         ] == [problem.sentence() for problem in found.told]
