@@ -19,6 +19,7 @@ from journal_tools.drafts import Draft, drawdown
 from journal_tools.drafts.analysis import analysed
 from journal_tools.drafts.likeness import same_cloth, windows
 from journal_tools.drafts.nearest import Nearest
+from journal_tools.drafts.repeat import true_repeat
 
 TWINS = 50
 ALIKE = 0.25
@@ -65,7 +66,7 @@ def main() -> None:
         analysed(draft)
     looked = time.perf_counter() - began
     began = time.perf_counter()
-    overs = [drawdown(draft) for draft in drafts]
+    overs = [true_repeat(drawdown(draft)) for draft in drafts]
     described = [windows(over) for over in overs]
     told = time.perf_counter() - began
     began = time.perf_counter()

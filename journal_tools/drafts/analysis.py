@@ -60,6 +60,12 @@ class Analysis:
     agrees: bool | None
 
     @property
+    def block(self) -> NDArray[np.bool_]:
+        """One true repeat (picks, ends), of which all else is told."""
+        picks, ends = self.repeat
+        return self.over[:picks, :ends]
+
+    @property
     def face(self) -> str:
         """What is seen: "warp-faced", "weft-faced" or "balanced"."""
         share = float(self.over.mean())
@@ -195,7 +201,7 @@ def _agrees(repeat: NDArray[np.bool_], name: Name, said: str) -> bool | None:
     weave = named_weave(said) if said else None
     if weave is None:
         return None
-    meant = true_repeat(drawdown(weave.draft))
+    meant = drawdown(weave.draft)
     if same_cloth(repeat, meant):
         return True
     if name.kind == "rib" and "plain" in weave.name:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from journal_tools.drafts.draft import Draft
+from journal_tools.drafts.repeat import comes_again_after
 
 ONE_REPEAT = 64
 """A threading of no more ends is taken to be threaded over and over (judgement)."""
@@ -39,10 +40,12 @@ def needs(draft: Draft) -> Needs:
 def plain_weave_on(draft: Draft) -> tuple[frozenset[int], frozenset[int]] | None:
     """The two lifts that weave plain on a threading, so that every other end is up; None where none do.
 
-    An end without a heddle, or two neighbours on one shaft, make it impossible; so does a short repeat whose
-    last end is on a shaft with its first.
+    The threading is taken as it is written, from its first end to its last. A short one is one repeat, threaded
+    over and over: if that has an odd number of ends, as 1-5 has, the next begins wrong, and none do. Nor do they
+    where an end has no heddle or two neighbours are on one shaft.
     """
-    ends = draft.threading * 2 if len(draft.threading) <= ONE_REPEAT else draft.threading
+    short = len(draft.threading) <= ONE_REPEAT and comes_again_after(draft.threading) % 2
+    ends = draft.threading * 2 if short else draft.threading
     odd, even = (frozenset[int]().union(*ends[start::2]) for start in (0, 1))
     found = []
     for up, down, start in ((odd, even, 0), (even, odd, 1)):

@@ -10,7 +10,7 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
-from journal_tools.drafts.repeat import same_begun_elsewhere, true_repeat
+from journal_tools.drafts.repeat import same_begun_elsewhere, whole_repeat
 
 if TYPE_CHECKING:
     import numpy as np
@@ -21,15 +21,22 @@ MOST = 2_000
 """Ends and picks of a repeat that are looked at."""
 
 
-def windows(over: NDArray[np.bool_]) -> NDArray[np.float64]:
-    """How often each window comes in a cloth (picks, ends): shares that add up to 1, alike ones as one."""
+def windows(repeat: NDArray[np.bool_]) -> NDArray[np.float64]:
+    """How often each window comes in a cloth: shares that add up to 1, alike ones as one.
+
+    repeat: (picks, ends), woven on and on; of a draft as it was written, its true repeat.
+    """
     import numpy as np
 
-    repeat = true_repeat(over)[:MOST, :MOST]
-    code = np.zeros(repeat.shape, dtype=np.int64)
+    once = whole_repeat(repeat)
+    picks, ends = (min(size, MOST) for size in once.shape)
+    # The windows of the last thread looked at reach on into those that follow it.
+    reach = [np.arange(looked + WINDOW - 1) % size for looked, size in zip((picks, ends), once.shape, strict=True)]
+    table = once[np.ix_(*reach)]
+    code = np.zeros((picks, ends), dtype=np.int64)
     for pick in range(WINDOW):
         for end in range(WINDOW):
-            code = 2 * code + np.roll(repeat, (-pick, -end), axis=(0, 1))
+            code = 2 * code + table[pick : pick + picks, end : end + ends]
     classes, number = _classes()
     counts = np.bincount(classes[code.ravel()], minlength=number)
     shares: NDArray[np.float64] = counts / code.size
@@ -44,8 +51,8 @@ def distance(one: NDArray[np.float64], other: NDArray[np.float64]) -> float:
 
 
 def same_cloth(one: NDArray[np.bool_], other: NDArray[np.bool_]) -> bool:
-    """Whether two cloths are one and the same, turned, mirrored, begun elsewhere or seen from the back."""
-    a, b = true_repeat(one), true_repeat(other)
+    """Whether two repeats are one and the same cloth, turned, mirrored, begun elsewhere or seen from the back."""
+    a, b = whole_repeat(one), whole_repeat(other)
     return any(same_begun_elsewhere(a, changed) for changed in _changed(b))
 
 

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from journal_tools.drafts.interlacement import drawdown
 from journal_tools.drafts.likeness import same_cloth
-from journal_tools.drafts.repeat import true_repeat
+from journal_tools.drafts.repeat import whole_repeat
 from journal_tools.drafts.weaves import named_weave, weave_names
 
 if TYPE_CHECKING:
@@ -41,8 +41,8 @@ class Name:
 
 
 def name_of(over: NDArray[np.bool_]) -> Name:
-    """The name of a cloth (picks, ends)."""
-    repeat = true_repeat(over)
+    """The name of a cloth of which this is a repeat (picks, ends), wherever it begins."""
+    repeat = whole_repeat(over)
     found = _plain_or_ribbed(repeat) or _twill_or_satin(repeat)
     if found is not None:
         return found
@@ -56,7 +56,7 @@ def name_of(over: NDArray[np.bool_]) -> Name:
 @cache
 def _interlaced(name: str) -> NDArray[np.bool_] | None:
     weave = named_weave(name)
-    return None if weave is None else true_repeat(drawdown(weave.draft))
+    return None if weave is None else whole_repeat(drawdown(weave.draft))
 
 
 def _plain_or_ribbed(repeat: NDArray[np.bool_]) -> Name | None:

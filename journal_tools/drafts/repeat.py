@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -16,21 +16,44 @@ LARGEST = 4_000_000
 def period(items: Sequence[Hashable]) -> int:
     """After how many threads an order comes again from its beginning; its whole length where it never does.
 
-    A repeat must be seen twice. The last one may be cut short, as a balanced draft's is. O(n).
+    A repeat must be seen twice. The last one may be cut short, as a balanced draft's is: so this is for an
+    order as it was written, and not for what it found. O(n).
     """
+    found = comes_again_after(items)
+    return found if found * 2 <= len(items) else len(items)
+
+
+def comes_again_after(items: Sequence[Hashable]) -> int:
+    """After how many threads an order begins again, however little of it comes again: 6 for 1-4, 3-1. O(n)."""
     borders = [0] * len(items)  # the longest beginning that each place ends with
     for place in range(1, len(items)):
         length = borders[place - 1]
         while length and items[place] != items[length]:
             length = borders[length - 1]
         borders[place] = length + (items[place] == items[length])
-    found = len(items) - (borders[-1] if borders else 0)
-    return found if found * 2 <= len(items) else len(items)
+    return len(items) - (borders[-1] if borders else 0)
 
 
 def true_repeat(over: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    """The smallest block (picks, ends) that makes the whole cloth when it is set side by side."""
-    picks, ends = period([row.tobytes() for row in over]), period([column.tobytes() for column in over.T])
+    """The smallest block (picks, ends) that makes the whole of a cloth as it was written.
+
+    The last one may be cut short, and only here: whatever is told of a repeat takes it as it is.
+    """
+    return _cut(over, period)
+
+
+def whole_repeat(over: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """The smallest block that is set side by side a whole number of times: of a repeat, itself or a part of it."""
+    return _cut(over, _in_whole_times)
+
+
+def _in_whole_times(items: Sequence[Hashable]) -> int:
+    found = comes_again_after(items)
+    return found if len(items) % found == 0 else len(items)
+
+
+def _cut(over: NDArray[np.bool_], repeats_after: Callable[[Sequence[Hashable]], int]) -> NDArray[np.bool_]:
+    picks, ends = (repeats_after([thread.tobytes() for thread in table]) for table in (over, over.T))
     return over[:picks, :ends]
 
 

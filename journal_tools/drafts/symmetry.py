@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from journal_tools.drafts.repeat import same_begun_elsewhere, true_repeat
+from journal_tools.drafts.repeat import same_begun_elsewhere, whole_repeat
 
 if TYPE_CHECKING:
     import numpy as np
@@ -24,9 +24,9 @@ class Symmetry:
     exchanged: bool
 
 
-def symmetry(over: NDArray[np.bool_]) -> Symmetry:
-    """The symmetries of a cloth (picks, ends), told on its true repeat."""
-    repeat = true_repeat(over)
+def symmetry(repeat: NDArray[np.bool_]) -> Symmetry:
+    """The symmetries of a cloth of which this is a repeat (picks, ends)."""
+    repeat = whole_repeat(repeat)
 
     def same(changed: NDArray[np.bool_]) -> bool:
         return same_begun_elsewhere(repeat, changed)

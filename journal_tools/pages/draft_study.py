@@ -101,7 +101,7 @@ def _like(archive: Archive, name: str) -> Cell:
 
 def _words(archive: Archive, one: str, other: str, apart: float) -> str:
     found = archive.patterns.found
-    if same_cloth(found[one].over, found[other].over):
+    if same_cloth(found[one].block, found[other].block):
         return "the same cloth, but for its colours, where it begins, how it is turned or which side is up"
     return f"{(1 - apart) * 100:.0f} % alike, looked at four ends by four picks at a time"
 

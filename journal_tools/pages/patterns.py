@@ -94,7 +94,7 @@ class Patterns:
 
     @cached_property
     def _nearest(self) -> Nearest:
-        return Nearest({name: windows(found.over) for name, found in self.found.items()})
+        return Nearest({name: windows(found.block) for name, found in self.found.items()})
 
     def _look(self, name: str, woven: Woven) -> Analysis:
         sett = self.sett(name)
