@@ -41,7 +41,7 @@ def test_another_weave_than_it_says(tmp_path: Path) -> None:
     ("more", "field", "right"),
     [
         ("\naccents:\n  - end: 400", "accents", "An accent is one of the ends 1 to 5."),
-        ("\nends_in_dents: 1+2", "ends_in_dents", "Ends in a dent are one number"),
+        ("\nends_in_dents: 2 times (none)", "ends_in_dents", "Some dent has ends"),
         ("\nlower:\n  threading: 1, 2\n  lift_plan: 1, 2", "lower", "A double cloth wants both its layers"),
         ("\nends_in_dents: 100, 100, 1, none", "ends_in_dents", "A thread is more than 0 and at most 100 times"),
         ("\nprofile: A", "profile", "Write either the threading thread by thread, or its profile, and not both."),

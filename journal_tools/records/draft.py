@@ -74,7 +74,7 @@ class Draft(Record):
         notated.colours, "Which shuttle throws each pick.", "pattern, tabby", public=True
     )
     ends_in_dents: notated.Sets | None = says(
-        notated.treadling, "Ends in each dent, for crammed and spaced warps.", "20 times (2), none, 4 times (4)",
+        notated.dents, "Ends in each dent, for crammed and spaced warps.", "20 times (2), none, 4 times (4)",
         public=True,
     )  # fmt: skip
     accents: tuple[parts.AccentEnd, ...] = says(

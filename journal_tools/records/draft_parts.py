@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from journal_tools.notation import parse_colours, parse_profile
+from journal_tools.notation import is_colour, parse_profile
 from journal_tools.quantities import CountOf, Unreadable
 from journal_tools.records import notated, readers
 from journal_tools.records.model import Model, read_model, says
@@ -53,15 +53,11 @@ def _block(spot: Spot) -> Block:
 def colour_word(spot: Spot) -> str:
     """The name of one colour, as it would stand in a colour order."""
     typed = spot.text()
-    hyphened = "-".join(typed.split())
-    try:
-        named = parse_colours(hyphened)
-    except Unreadable:
-        named = ()
-    if named == (typed,):
+    if is_colour(typed):
         return typed
+    hyphened = "-".join(typed.split())
     right = "a colour's name is one word, as in a colour order, with a hyphen where it needs two: `dark-gold`."
-    raise Unreadable(typed, right, mended=hyphened if named == (hyphened,) and hyphened[0].isalpha() else "")
+    raise Unreadable(typed, right, mended=hyphened if is_colour(hyphened) and hyphened[0].isalpha() else "")
 
 
 @dataclass(frozen=True, kw_only=True)

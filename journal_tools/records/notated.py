@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from journal_tools.notation import (
     parse_colours,
+    parse_dents,
     parse_lift_plan,
     parse_threading,
     parse_tie_up,
@@ -22,7 +23,7 @@ T = TypeVar("T")
 
 @dataclass(frozen=True)
 class Sets:
-    """Shafts or treadles, one set a thread. text: as typed."""
+    """Shafts or treadles, one set a thread; or ends, one number a dent. text: as typed."""
 
     text: str
     items: tuple[frozenset[int], ...]
@@ -61,6 +62,7 @@ threading = _sets(parse_threading)
 tie_up = _sets(parse_tie_up)
 treadling = _sets(parse_treadling)
 lift_plan = _sets(parse_lift_plan)
+dents = _sets(parse_dents)
 
 
 def colours(spot: Spot) -> ColourOrder:

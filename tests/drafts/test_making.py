@@ -72,6 +72,13 @@ class TestMadeOfParts:
         """Two in a dent is usual here; four take half the room each, and an empty dent is room of the next end."""
         assert (1.0, 1.0, 0.5, 0.5, 0.5, 0.5, 3.0, 1.0) == spacing_in_dents(parse_treadling("2, 4, none, 2"))
 
+    def test_dents_that_cannot_be(self) -> None:
+        """A dent has one number of ends, and some dent has some."""
+        for dents in (parse_treadling("1+2"), parse_treadling("none")):
+            with pytest.raises(Unfitting) as caught:
+                spacing_in_dents(dents)
+            assert ("ends_in_dents",) == caught.value.part
+
     def test_empty_dents_at_the_end(self) -> None:
         """Empty dents after the last end are room of that end."""
         assert (1.0, 1.0, 1.0, 5.0) == spacing_in_dents(parse_treadling("2, 2, none, none"))

@@ -32,6 +32,26 @@ def test_an_accents_colour(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    ("typed", "said"), [("1+2", "dent"), ("2-4", "dent"), ("101", "dent"), ("two", "number of ends in a dent")]
+)
+def test_dents_that_cannot_be(tmp_path: Path, typed: str, said: str) -> None:
+    """A dent has one number of ends: what is none is told of as dents, and not as treadles."""
+    [problem] = write(tmp_path, drafts__one=f"threading: 1-4\nlift_plan: 1\nends_in_dents: {typed}").problems
+
+    assert ("ends_in_dents", 4) == (problem.field, problem.line)
+    assert said in problem.right
+    assert "readle" not in problem.right
+
+
+def test_no_ends_in_a_dent(tmp_path: Path) -> None:
+    """An empty dent is written none, or 0."""
+    read = write(tmp_path, drafts__one="threading: 1-4\nlift_plan: 1\nends_in_dents: 2, 0, none, 2").drafts["one"]
+
+    assert read.ends_in_dents is not None
+    assert (frozenset({2}), frozenset(), frozenset(), frozenset({2})) == read.ends_in_dents.items
+
+
+@pytest.mark.parametrize(
     ("more", "highest"),
     [
         ("lift_plan: 1-4", 4),
