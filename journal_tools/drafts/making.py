@@ -11,6 +11,7 @@ from itertools import cycle, islice
 from journal_tools.drafts.draft import Draft
 from journal_tools.drafts.unfitting import Unfitting
 from journal_tools.notation import Sets, print_sets
+from journal_tools.notation.sequence import MOST_THREADS
 
 _CROSSED = "its ends cross over one another, which ups and downs of shafts cannot say"
 _CUT = "its pile is made of loops or of cut ends, which lie beyond over and under"
@@ -53,12 +54,16 @@ def refuse_what_is_not_held(texts: Iterable[str], part: str = "weave") -> None:
 
 def from_blocks(units: Mapping[str, Sets | None], order: Sequence[str], what: str) -> Sets:
     """The threads of blocks in turn. what: "threading" or "treadling". Raises Unfitting."""
+    part = "profile" if what == "threading" else "profile_treadling"
     for letter in dict.fromkeys(order):
         if not units.get(letter):
             known = ", ".join(sorted(letter for letter, unit in units.items() if unit)) or "none"
-            part = "profile" if what == "threading" else "profile_treadling"
             right = f"Block {letter} has no {what} under blocks; those that have are {known}."
             raise Unfitting(letter, right, part=part)
+    threads = sum(len(units[letter] or ()) * times for letter, times in Counter(order).items())
+    if threads > MOST_THREADS:
+        right = f"That is {threads:,} threads; {MOST_THREADS:,} are read at most. Write one repeat."
+        raise Unfitting("", right, part=part)
     return tuple(thread for letter in order for thread in units[letter] or ())
 
 

@@ -32,6 +32,14 @@ class TestMadeOfParts:
             from_blocks(units, "AC", "threading")
         assert "Block C has no threading under blocks; those that have are A, B." == caught.value.right
 
+    @pytest.mark.parametrize(("what", "key"), [("threading", "profile"), ("treadling", "profile_treadling")])
+    def test_blocks_without_end(self, what: str, key: str) -> None:
+        """Blocks that come to more threads than are read are refused at their order, before they are written out."""
+        with pytest.raises(Unfitting) as caught:
+            from_blocks({"A": parse_threading("5000 times (1-4)")}, "A" * 20_000, what)
+        assert (key,) == caught.value.part
+        assert "That is 400,000,000 threads; 20,000 are read at most. Write one repeat." == caught.value.right
+
     def test_tabby(self) -> None:
         """A tabby pick follows every pattern pick, the two sheds in turn."""
         assert parse_treadling("1, 3, 1, 4, 2, 3") == with_tabby(parse_treadling("1, 1, 2"), parse_treadling("3, 4"))
