@@ -112,21 +112,6 @@ def test_as_a_record(name: str, tmp_path: Path) -> None:
     assert (drawdown(draft) == drawdown(woven_draft(journal.drafts["read"]))).all()
 
 
-def test_nothing_is_left_out_of_a_record(tmp_path: Path) -> None:
-    """Shuttles stand under their key, and room and thickness, for which a record has none, in its notes."""
-    draft = dataclasses.replace(
-        woven_draft(DRAFTS["plain-two"]),
-        weft_order=("pattern", "tabby"),
-        weft_thickness=(2.0, 1.0),
-        warp_spacing=(0.5, 2.0),
-    )
-    text = record_text(read_wif(write_wif(draft), "a.wif"))
-
-    assert "\nweft_order: pattern, tabby\n" in text
-    assert "Room of each end beside the usual: 1 of 0.5, 1 of 2." in text
-    assert "Thickness of each pick beside the usual: 1 of 2, 1 of 1." in text
-
-
 @given(st.binary(max_size=400))
 def test_garbage(data: bytes) -> None:
     """Any bytes at all are answered, with a word where they hold no draft."""
