@@ -50,11 +50,14 @@ with commas between them.
   treadle, 2 and 3 to the second, and so on.
 - **treadling**: the treadle of each pick, from the first pick to the last.
 - **lift_plan**: the shafts of each pick. It takes the place of tie-up and treadling.
+- **ends_in_dents**: the number of ends in each dent, `none` for an empty one: `20 times (2), none, 4 times (4)`.
 - **shed**: `rising`, the shafts named go up and all others stay down (meant when nothing is said),
   or `sinking`, the shafts named go down and all others stay up.
 - **warp_colours**, **weft_colours**: the colour of each thread:
   `20 bone, 12 times (4 slate, 24 bone), 4 slate, 20 bone`. A colour without a number is one
   thread. Its name is one word, with a hyphen where it needs two: `dark-slate`.
+
+Words may have capitals or not. Shafts and treadles are counted from 1 to 200.
 
 Where there are more threads than a list has items, the list begins again.
 """
@@ -101,10 +104,11 @@ def parse_colours(text: str) -> tuple[str, ...]:
         if not found or _NO_COLOUR.match(found.group(2)):
             return None
         if stuck := _STUCK.match(found.group(2)):
-            start, parted = found.start(2), f"{stuck.group(1)} {stuck.group(2)}"
+            start, number, colour = found.start(2), stuck.group(1), stuck.group(2).lstrip("_")
+            parted = f"{number} {colour}"
             right = (
                 f"A blank is wanted between number and colour at column {start + 1}: {parted}. "
-                f"Where it is all one name, a hyphen: {stuck.group(1)}-{stuck.group(2)}."
+                f"Where it is all one name, a hyphen: {number}-{colour}."
             )
             mended = "" if found.group(1) else text[:start] + parted + text[found.end() :]
             raise Unreadable(text, right, start, mended)

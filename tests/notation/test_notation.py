@@ -11,7 +11,9 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from journal_tools.notation import (
+    HIGHEST,
     NOTATION,
+    is_colour,
     parse_colours,
     parse_lift_plan,
     parse_threading,
@@ -53,6 +55,9 @@ class TestReading:
             ("2 times (1-2, 3)", [[1], [2], [3], [1], [2], [3]]),
             ("2 times (2 times (1), 2), 3", [[1], [1], [2], [1], [1], [2], [3]]),
             ("(1, 2)", [[1], [2]]),
+            ("None, 1", [[], [1]]),
+            ("2 Times (1)", [[1], [1]]),
+            ("Pointed (1-3), MIRRORED (1)", [[1], [2], [3], [2], [1], [1], [1]]),
         ],
     )
     def test_items(self, text: str, expected: list[list[int]]) -> None:
@@ -142,6 +147,12 @@ class TestComplaints:
             ("12 x (1-4)", 0, 'A repeat is written with "times"', "12 times (1-4)"),
             ("1, 12 (1-4)", 3, 'A repeat is written with "times"', "1, 12 times (1-4)"),
             ("3 times 1-4", 8, "What is repeated stands in brackets, at column 9: 3 times (1-4).", ""),
+            ("2 x 1-4", 4, "What is repeated stands in brackets, at column 5: 2 times (1-4).", ""),
+            ("1, 2 Times 1-4, 3", 11, "What is repeated stands in brackets, at column 12: 2 times (1-4).", ""),
+            ("1-4 times 3", 0, "How many times stands first, at column 1: 3 times (1-4).", "3 times (1-4)"),
+            ("1, 1-4 x 3, 2", 3, "How many times stands first, at column 4", "1, 3 times (1-4), 2"),
+            ("(1-4) times 3", 6, "stands before the brackets, and not at column 7: 3 times (…).", ""),
+            ("1,2;3", 3, 'A comma is wanted in place of ";" at column 4.', "1,2,3"),
             ("1, A", 3, '"A" at column 4 cannot be read. The number of a shaft is wanted', ""),
             ("1.5", 1, '".5" at column 2 cannot be read', ""),
             ("0-4", 0, "Shafts are counted from 1", ""),
@@ -167,6 +178,9 @@ class TestComplaints:
             ("20 bone 4 slate", 'A comma is wanted before "4" at column 9.'),
             ("4", '"4" at column 1 cannot be read. The colour of a thread is wanted, such as 20 bone, 4 slate.'),
             ("0 bone", "None at all at column 1: leave it out, or write how many."),
+            ("4 slate x 2", "How many times stands first, at column 1: 2 times (4 slate)."),
+            ("12x bone", "What is repeated stands in brackets, at column 5: 12 times (bone)."),
+            ("12X (bone)", 'A repeat is written with "times", at column 1: 12 times (…).'),
             ("3 x (bone)", 'A repeat is written with "times", at column 1: 3 times (…).'),
         ],
     )
@@ -176,6 +190,52 @@ class TestComplaints:
             parse_colours(text)
 
         assert right == caught.value.right
+
+    @pytest.mark.parametrize(
+        ("text", "parted", "hyphened", "mended"),
+        [
+            ("20bone, 4 slate", "20 bone", "20-bone", "20 bone, 4 slate"),
+            ("4 slate, 20_bone", "20 bone", "20-bone", "4 slate, 20 bone"),
+            ("2 times (3Dark-slate)", "3 Dark-slate", "3-Dark-slate", "2 times (3 Dark-slate)"),
+        ],
+    )
+    def test_a_missing_blank(self, text: str, parted: str, hyphened: str, mended: str) -> None:
+        """20bone would be one thread of a colour 20bone, so it is refused; with a hyphen it is a name."""
+        with pytest.raises(Unreadable) as caught:
+            parse_colours(text)
+
+        assert f": {parted}. Where it is all one name, a hyphen: {hyphened}." in caught.value.right
+        assert mended == caught.value.mended
+        assert parse_colours(mended)
+        assert (hyphened,) == parse_colours(hyphened)
+
+    @given(st.text("0123456789 x_-times,bone", max_size=12))
+    @example("x")
+    @example("20bone")
+    def test_what_can_be_a_colour(self, name: str) -> None:
+        """A name can stand for a colour where a colour order of it alone is one thread of that name."""
+        try:
+            alone = parse_colours(name) == (name,)
+        except Unreadable:
+            alone = False
+
+        assert alone == is_colour(name)
+
+    @pytest.mark.parametrize("number", [0, HIGHEST + 1])
+    def test_what_cannot_be_read_is_not_printed(self, number: int) -> None:
+        """A shaft or treadle below the first or above the highest is refused, read or printed."""
+        with pytest.raises(Unreadable, match=rf"counted from 1 to 200, and {number} stands at place 2"):
+            print_sets([frozenset({1}), frozenset({number})])
+        with pytest.raises(Unreadable, match="counted from 1 to 200"):
+            parse_threading(str(number))
+
+    def test_the_highest_is_printed(self) -> None:
+        """The highest shaft or treadle that is read is the highest that is printed."""
+        assert f"1-{HIGHEST}" == print_sets(parse_threading("1-200"))
+
+    def test_a_long_list_is_answered(self) -> None:
+        """A slip behind a hundred thousand blanks is found."""
+        assert 100_001 == complaint("1" + " " * 100_000 + "y").column
 
     def test_the_word_is_the_one_of_the_list(self) -> None:
         """A treadling is told of treadles, not of shafts."""
