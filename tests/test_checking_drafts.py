@@ -46,7 +46,6 @@ def test_another_weave_than_it_says(tmp_path: Path) -> None:
         ("\nends_in_dents: 100, 100, 1, none", "ends_in_dents", "A thread is more than 0 and at most 100 times"),
         ("\nprofile: A", "profile", "Write either the threading thread by thread, or its profile, and not both."),
         ("\nprofile_treadling: A", "profile_treadling", "Write either the treadling thread by thread, or its profile"),
-        ("\nblocks:\n  A: 1, 3, 1, 4", "blocks", "Nothing says in which order the blocks come: `profile: 4 A, 2 B`"),
         ("\nwarp_order: ground, pile", "warp_order", "A draft cannot hold it: its pile is made of loops"),
     ],
 )
@@ -149,6 +148,19 @@ def test_a_sinking_layer(tmp_path: Path) -> None:
 
     assert [("lower: threading", 6)] == [(problem.field, problem.line) for problem in told]
     assert "The lower cloth's shed sinks. End 2 is on several shafts; the shed cannot be changed" in told[0].right
+
+
+def test_blocks_without_their_order(tmp_path: Path) -> None:
+    """Blocks that nothing puts in order are asked about beside a threading, and told of where there is none."""
+    [question] = asked(tmp_path / "asked", weave="a name", more="\nblocks:\n  A: 1, 3, 1, 4")
+    in_a_layer = of_layers(tmp_path / "layers", upper="\n  blocks:\n    A: 1")
+    [fault] = check(write(tmp_path / "alone", drafts__one="blocks:\n  A: 1, 2\nlift_plan: 1, 2"))
+
+    assert "one.md:6 blocks: Nothing says in which order the blocks come: `profile: 4 A, 2 B`" in question
+    assert [("upper: blocks", 5)] == [each[:2] for each in in_a_layer]
+    assert ("blocks", 2, True) == (fault.field, fault.line, fault.is_fault)
+    more = "\nblocks:\n  A: 1, 3, 1, 4\naccepted: unused blocks"
+    assert [] == asked(tmp_path / "answered", weave="a name", more=more)
 
 
 def test_a_block_without_picks(tmp_path: Path) -> None:

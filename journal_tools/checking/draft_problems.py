@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from journal_tools.checking.woven import comes_out_even, unfitting, woven_draft
+from journal_tools.checking.woven import NO_ORDER, comes_out_even, unfitting, without_order, woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts.unfitting import Unfitting
 from journal_tools.notation import print_sets
@@ -43,6 +43,7 @@ def draft_problems(journal: Journal) -> Iterator[Problem]:
         except Unreadable:
             continue
         yield from _dents(draft, made, file, field)
+        yield from _blocks(draft, draft.accepted, file, field)
         if not field:
             yield from _woven_otherwise(draft, made)
 
@@ -79,6 +80,17 @@ def _dents(draft: Draft, made: Woven, file: str, field: str) -> Iterator[Problem
     path = ": ".join(each for each in (field, "ends_in_dents") if each)
     line = draft.line("ends_in_dents")
     yield Problem(file, line, path, draft.ends_in_dents.text, right, Severity.QUESTION, "uneven-dents")
+
+
+def _blocks(draft: Draft, accepted: Sequence[str], file: str, field: str) -> Iterator[Problem]:
+    """Blocks that nothing puts in order, beside a threading that is written out; in layers too."""
+    if without_order(draft) and "unused-blocks" not in accepted:
+        path = ": ".join(each for each in (field, "blocks") if each)
+        question = f"{NO_ORDER} If they are kept as notes, write `accepted: unused blocks`."
+        yield Problem(file, draft.line("blocks"), path, "", question, Severity.QUESTION, "unused-blocks")
+    for name, layer in (("upper", draft.upper), ("lower", draft.lower)):
+        if layer is not None:
+            yield from _blocks(layer, accepted, file, ": ".join(each for each in (field, name) if each))
 
 
 def _woven_otherwise(draft: Draft, made: Woven) -> Iterator[Problem]:

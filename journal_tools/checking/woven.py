@@ -30,6 +30,8 @@ OF_EACH_LAYER = (
 OF_THE_WHOLE = ("ends_in_dents", "floating_selvedges")
 """Keys that a double cloth has, and its layers have not."""
 
+NO_ORDER = "Nothing says in which order the blocks come: `profile: 4 A, 2 B` or `profile_treadling: 4 A, 2 B`."
+
 
 def woven_draft(draft: Draft) -> Woven:
     """The draft that a record's text describes. Raises Unreadable when its parts do not fit together."""
@@ -56,9 +58,6 @@ def idle_keys(draft: Draft, *, is_layer: bool = False) -> Iterator[Unfitting]:
         for key in filter(draft.line, OF_EACH_LAYER):
             right = "Each layer of a double cloth has its own: write it below `upper:` and below `lower:`."
             yield Unfitting("", right, part=key)
-    elif draft.blocks and draft.profile is None and draft.profile_treadling is None:
-        right = "Nothing says in which order the blocks come: `profile: 4 A, 2 B` or `profile_treadling: 4 A, 2 B`."
-        yield Unfitting("", right, part="blocks")
     if is_layer:
         for key in filter(draft.line, OF_THE_WHOLE):
             right = "Both layers share the reed and the edges: write it for the whole, beside `upper:` and `lower:`."
@@ -66,6 +65,11 @@ def idle_keys(draft: Draft, *, is_layer: bool = False) -> Iterator[Unfitting]:
     for name, layer in (("upper", draft.upper), ("lower", draft.lower)):
         if layer is not None:
             yield from (wrong.in_layer(name) for wrong in idle_keys(layer, is_layer=True))
+
+
+def without_order(draft: Draft) -> bool:
+    """Whether a record has blocks and nothing that puts them in order."""
+    return bool(draft.blocks) and draft.profile is None and draft.profile_treadling is None
 
 
 def comes_out_even(one: int, other: int) -> bool:
@@ -104,6 +108,8 @@ def _single(draft: Draft) -> Woven:
     for key, profile in (("threading", "profile"), ("treadling", "profile_treadling")):
         if getattr(draft, key) is not None and getattr(draft, profile) is not None:
             raise Unfitting("", f"Write either the {key} thread by thread, or its profile, and not both.", part=profile)
+    if draft.threading is None and without_order(draft):
+        raise Unfitting("", NO_ORDER, part="blocks")
     threading = draft.threading.items if draft.threading else ()
     if draft.profile is not None:
         ends = {letter: block.threading.items if block.threading else None for letter, block in units.items()}
