@@ -6,7 +6,7 @@ import dataclasses
 from collections.abc import Iterator
 
 from journal_tools.drafts import Draft as Woven
-from journal_tools.drafts.layers import double_cloth
+from journal_tools.drafts.double_cloth import double_cloth
 from journal_tools.drafts.making import (
     Accent,
     from_blocks,

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 
 from journal_tools.drafts import Draft, drawdown, parse_lift_plan, parse_threading, parse_tie_up, parse_treadling
+from journal_tools.drafts.double_cloth import double_cloth
 from journal_tools.drafts.hanging import hanging
-from journal_tools.drafts.layers import double_cloth
 from journal_tools.drafts.making import (
     Accent,
     from_blocks,
