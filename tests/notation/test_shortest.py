@@ -77,6 +77,9 @@ def test_mirrors_are_read(written: str, read: str) -> None:
         "1, 1, 2, 2, 3, 3, 4, 4",
         "none, 1-4, none",
         "1-4, 1-4, 1, 2, 2, 4, 1-4, 1-4",
+        "2 times (2, 3, 2, 4), 1, 3, 1, 4, 2 times (2, 3, 2, 4), 10 times (3, 4)",
+        "2 times (1, 2, 1, 3 times (2, 3), 4, 3, 4-2, 3, 2), 1, 2, 1, 2",
+        "1, 2, 4 times (3, 1, 1), 2",
     ],
 )
 def test_as_a_weaver_writes_it(written: str) -> None:
