@@ -24,7 +24,7 @@ _UNDEFINED = bytes.maketrans(b"\x81\x8d\x8f\x90\x9d", b"\x1a" * 5)
 """Bytes that Windows-1252 has no letter for become one that cannot be seen: so they are counted and told."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Entry:
     """One line, `key = value`, blanks around both gone. line: counted from 1."""
 
