@@ -5,19 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from journal_tools.dressing.runs import Run, runs_from_left, runs_of
+from journal_tools.dressing.stripes import stripes_along
 from journal_tools.notation import print_colours
 
 
 def colour_words(items: Sequence[str]) -> str:
-    """The shortest of three notations: by stripes, or by ends, in two ways of finding repeats.
+    """The shortest of four notations: by stripes, in pairs of two colours by turns, or by ends.
 
     Where one colour ends a repeat and begins the next, the two are one stripe, which hides the
     repeat of `8 times (black, gold), 8 times (gold, black)`; the ends themselves still show it.
     """
-    found = (print_colours(items), *(_written(runs) for runs in (runs_from_left(items), runs_of(items))))
+    by_ends = (_written(runs) for runs in (runs_from_left(items), runs_of(items)))
+    found = (print_colours(items), _by_stripes(items), *by_ends)
     # At the board hands go one way: a mirror is written out.
     written = [text for text in found if "mirrored (" not in text and "pointed (" not in text] or list(found)
     return min(written, key=len)
+
+
+def _by_stripes(items: Sequence[str]) -> str:
+    return ", ".join(
+        f"{stripe.ends // 2} times ({', '.join(stripe.colours)})" if len(stripe.colours) > 1 else
+        print_colours(stripe.colours * stripe.ends)
+        for stripe in stripes_along(items)
+    )
 
 
 def _written(runs: Sequence[Run[str]]) -> str:

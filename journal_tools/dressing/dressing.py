@@ -6,13 +6,19 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
+from journal_tools.drafts.selvedge import Selvedge
+from journal_tools.dressing.along import Begins, begins_of, coloured_sections
 from journal_tools.dressing.heddles import Move, OnShaft, heddles_of, moves, straight_instead
 from journal_tools.dressing.next_stretch import Dressed, NextStretch
+from journal_tools.dressing.other_weaves import OtherWeave, other_weaves
+from journal_tools.dressing.outermost import outermost
+from journal_tools.dressing.runs import root_of
 from journal_tools.dressing.sections import Section, sections_of, threaded
-from journal_tools.dressing.sleyed import Sleyed, sleyed_of
+from journal_tools.dressing.sleyed import Sleyed, sley_lacks, sleyed_of
 from journal_tools.dressing.tied import Tied, tied_of
 from journal_tools.dressing.winding import Winding, windings_of
 from journal_tools.notation import Sets
+from journal_tools.planning.arithmetic import dents_in, ends_in
 from journal_tools.planning.looms import find_loom
 from journal_tools.records import Journal, Stretch, Warp
 from journal_tools.records.loom import Loom
@@ -27,6 +33,10 @@ class Dressing:
     threading: the shafts of every end, first to last. doubled: ends at each edge that share a shaft,
     where no others do. moves: how short shafts come by their heddles. instead: (shafts, heddles on
     the fullest) of a straight draw that would do where two shafts are short; None else.
+    sley_lacks: what the record must say before the sleying can be told; none where it is told.
+    begins: where each stripe of colour begins along the threading, where its groups do not tell.
+    turns: of the weft round the outermost ends, None where floating selvedges catch it, or where nobody knows.
+    also: the weaves of single pieces, where they are others than that of the stretch.
     """
 
     ends: int | None
@@ -43,6 +53,10 @@ class Dressing:
     instead: tuple[int, int] | None
     loom: Loom | None
     later: tuple[NextStretch, ...]
+    sley_lacks: tuple[str, ...] = ()
+    begins: tuple[Begins, ...] = ()
+    turns: Selvedge | None = None
+    also: tuple[OtherWeave, ...] = ()
 
     @property
     def worth_a_page(self) -> bool:
@@ -68,12 +82,19 @@ def dressing_of(journal: Journal, warp: Warp) -> Dressing:
     first, *later = warp.woven()
     tied = tied_of(journal, warp, first, loom)
     floating = _floating(warp, tied)
-    ends, reckoned = _ends(warp, first, floating)
-    sleyed = sleyed_of(warp, first, ends or 0, floating, loom)
+    dents = tied.dents if tied is not None else ()
+    ends, reckoned = _ends(warp, first, floating, dents)
+    sleyed = _sleyed(warp, first, ends, floating, tied, loom)
     threading = threaded(tied.threading, ends) if tied is not None and ends else ()
     sett = sleyed.sett if sleyed is not None else said.per_m if (said := warp.sett_of(first)) is not None else None
-    wound, _ = _ends(warp, warp, floating) if warp.stretches else (ends, False)
-    windings = windings_of(journal, warp, wound or ends or 0, floating, sett, tied.colours if tied else ())
+    wound, _ = _ends(warp, warp, floating, dents) if warp.stretches else (ends, False)
+    unit = len(root_of(tied.threading)) if tied is not None else 1
+    windings = windings_of(journal, warp, wound or ends or 0, floating, sett, tied.colours if tied else (), unit)
+    colours = windings[0].order if len(windings) == 1 and windings[0].ends == ends else ()
+    sections: tuple[Section, ...] = ()
+    if tied is not None and ends:
+        sections = coloured_sections(tied.threading, colours) if len(set(colours)) > 1 else ()
+        sections = sections or sections_of(tied.threading, ends)
     shafts = heddles_of(threading, loom) if threading else ()
     wanting = moves(shafts)
     return Dressing(
@@ -84,14 +105,25 @@ def dressing_of(journal: Journal, warp: Warp) -> Dressing:
         sleyed,
         tied,
         threading,
-        sections_of(tied.threading, ends) if tied is not None and ends else (),
+        sections,
         _doubled(threading),
         shafts,
         wanting,
         straight_instead(threading, loom) if wanting else None,
         loom,
         _later(journal, warp, Dressed(ends, False, tied, sleyed), later, loom),
+        sley_lacks(warp, first, dents) if sleyed is None else (),
+        begins_of(sections, colours) if len(set(colours)) > 1 and not any(each.colours for each in sections) else (),
+        outermost(warp, tied, ends) if tied is not None and ends and not floating else None,
+        other_weaves(first, tied) if tied is not None else (),
     )
+
+
+def _sleyed(
+    warp: Warp, stretch: Stretch, ends: int | None, floating: int, tied: Tied | None, loom: Loom | None
+) -> Sleyed | None:
+    dents, threaded = (tied.dents, len(tied.threading)) if tied is not None else ((), 0)
+    return sleyed_of(warp, stretch, ends or 0, floating, loom, dents, threaded)
 
 
 def _floating(warp: Warp, tied: Tied | None) -> int:
@@ -101,10 +133,11 @@ def _floating(warp: Warp, tied: Tied | None) -> int:
     return 2 * tied.floating if tied is not None else 0
 
 
-def _ends(warp: Warp, stretch: Stretch, floating: int) -> tuple[int | None, bool]:
+def _ends(warp: Warp, stretch: Stretch, floating: int, dents: tuple[int, ...]) -> tuple[int | None, bool]:
     """Ends with heddles, and whether they had to be reckoned.
 
     As the stretch says, else as counted in the warp, in bands, or from sett and width in the reed.
+    dents: the ends in each dent that the draft says, reckoned with where the warp has no sley of its own.
     """
     said = stretch.ends or warp.ends
     if said is not None:
@@ -116,6 +149,11 @@ def _ends(warp: Warp, stretch: Stretch, floating: int) -> tuple[int | None, bool
     if bands:
         return sum(bands) or None, False
     sett, width = warp.sett_of(stretch), stretch.in_reed or warp.in_reed
+    reed = stretch.reed or warp.reed
+    if dents and any(dents) and not (stretch.sley or warp.sley) and reed is not None and width is not None:
+        mm = float(width.length.mm) if width.length is not None else 0.0
+        across = width.dents.number if width.dents is not None else dents_in(mm, float(reed.per_m))
+        return ends_in(max(0, across - floating), dents) or None, True
     if sett is None or width is None or width.length is None:
         return None, False
     opened = warp.layers.number if width.fold == "opened" and warp.layers else 1
@@ -138,9 +176,9 @@ def _later(
     for number, stretch in enumerate(later, 2):
         tied = tied_of(journal, warp, stretch, loom)
         floating = _floating(warp, tied)
-        ends, _ = _ends(warp, stretch, floating)
+        ends, _ = _ends(warp, stretch, floating, tied.dents if tied is not None else ())
         middle = stretch.ends is not None and stretch.ends.from_the_middle
-        sleyed = sleyed_of(warp, stretch, ends or 0, 0 if middle else floating, loom)
+        sleyed = _sleyed(warp, stretch, ends, 0 if middle else floating, tied, loom)
         after = Dressed(ends, middle, tied, sleyed)
         found.append(before.then(stretch.name or "", number, after))
         before = after

@@ -23,13 +23,14 @@ class Section:
 
     groups: the ends of one repeat, in groups. times: how often the repeat stands.
     first: the number of its first end, counted from 1. broken: whether it is the beginning of a
-    repeat that is cut off by the edge.
+    repeat that is cut off by the edge. colours: of the ends of each group, where they repeat with it.
     """
 
     groups: tuple[Sets, ...]
     times: int
     first: int
     broken: bool = False
+    colours: tuple[tuple[str, ...], ...] = ()
 
     @property
     def repeat_ends(self) -> int:
@@ -76,7 +77,7 @@ def sections_of(threading: Sets, ends: int) -> tuple[Section, ...]:
     times, over = divmod(ends, len(root))
     found = list(_sections([Run(root, times)]))
     if over:
-        found.append(Section(_cut(_groups(root), over), 1, ends - over + 1, broken=True))
+        found.append(Section(_cut(groups_of(root), over), 1, ends - over + 1, broken=True))
     return tuple(found)
 
 
@@ -99,7 +100,7 @@ def _sections(runs: Iterable[Run[frozenset[int]]]) -> Iterator[Section]:
     first = 1
     for run in runs:
         for part in _filled(run):
-            section = Section(_groups(part.block), part.times, first)
+            section = Section(groups_of(part.block), part.times, first)
             yield section
             first += section.ends
 
@@ -127,7 +128,7 @@ def _cut(groups: Sequence[Sets], ends: int) -> tuple[Sets, ...]:
     return tuple(found)
 
 
-def _groups(block: Sets) -> tuple[Sets, ...]:
+def groups_of(block: Sets) -> tuple[Sets, ...]:
     """One repeat: whole when it is short, else in groups of four to eight ends, cut where it repeats or turns."""
     if len(block) <= MOST:
         return (block,)

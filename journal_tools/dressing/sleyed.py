@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import groupby
 
 from journal_tools.planning.arithmetic import dents_for, ends_in
 from journal_tools.planning.sleying import sleyings
@@ -51,6 +52,33 @@ class SleyedBand:
         """Its width in the reed."""
         return self.dents * 1000 / self.reed
 
+    @property
+    def runs(self) -> tuple[DentRun, ...]:
+        """One round of the order: how many dents one after the other hold so many ends."""
+        return tuple(DentRun(len(list(same)), held) for held, same in groupby(self.order))
+
+    @property
+    def held(self) -> tuple[int, ...]:
+        """The ends of every dent that it takes, first to last."""
+        rounds = -(-self.dents // len(self.order))
+        dents = list((self.order * rounds)[: self.dents])
+        if dents:
+            dents[-1] = self.last
+        return tuple(dents)
+
+
+@dataclass(frozen=True)
+class DentRun:
+    """Dents one after the other that hold as many ends each; 0 where they are left empty."""
+
+    dents: int
+    each: int
+
+    @property
+    def ends(self) -> int:
+        """Ends in all of them."""
+        return self.dents * self.each
+
 
 @dataclass(frozen=True)
 class Sleyed:
@@ -59,7 +87,9 @@ class Sleyed:
     reed: as typed. floating: dents at the edges, both together, for floating selvedges.
     layers: layers of cloth that share the sett. found: whether the order was worked out here, from
     the sett that the record says. said: the sett that the record says, None where it says none.
-    said_mm: the width that it says.
+    said_mm: the width that it says. by_draft: whether the order is the draft's own, which crams and spaces.
+    threaded: ends of one repeat of the threading, 0 where nobody knows. set_aside: the ends in dents of
+    a draft where the warp's own sley stands.
     """
 
     reed: Density
@@ -69,6 +99,20 @@ class Sleyed:
     found: bool
     said: Density | None
     said_mm: Fraction | None
+    by_draft: bool = False
+    threaded: int = 0
+    set_aside: tuple[int, ...] = ()
+
+    @property
+    def crammed(self) -> bool:
+        """Whether the draft crams some dents and spaces others."""
+        return self.by_draft and len(self.bands[0].runs) > 1
+
+    @property
+    def keeps_step(self) -> bool:
+        """Whether the draft's ends in dents and its threading's repeat come out together, one a number of the other."""
+        less, more = sorted((sum(self.bands[0].order), self.threaded))
+        return not self.by_draft or not less or more % less == 0
 
     @property
     def dents(self) -> int:
@@ -88,16 +132,26 @@ class Sleyed:
         return sum(band.ends for band in self.bands) * 1000 / sum((band.mm for band in self.bands), Fraction(0))
 
 
-def sleyed_of(warp: Warp, stretch: Stretch, ends: int, floating: int, loom: Loom | None) -> Sleyed | None:
-    """The warp in its reed; None where no reed is known, or neither a sley nor a sett.
+def sleyed_of(
+    warp: Warp,
+    stretch: Stretch,
+    ends: int,
+    floating: int,
+    loom: Loom | None,
+    drafted: tuple[int, ...] = (),
+    threaded: int = 0,
+) -> Sleyed | None:
+    """How a stretch is sleyed; None where no reed is known, or neither a sley nor a sett.
 
     ends: those with heddles. floating: ends without, each in a dent of its own outside of the rest
-    (common practice, no source).
+    (common practice, no source). drafted: the ends in each dent that the draft says, for a crammed and
+    spaced warp; a sley of the warp's own goes before. threaded: ends of the threading's repeat.
     """
-    said = stretch.sett or warp.sett or next((wound.sett for wound in warp.warp if wound.sett), None)
-    reed, order = stretch.reed or warp.reed, stretch.sley or warp.sley
+    said = _said_sett(warp, stretch)
+    reed, own = _reed(warp, stretch), stretch.sley or warp.sley
     bands = stretch.across or warp.across or {}
-    reed = reed or next((band.reed for band in bands.values() if band.reed), None)
+    by_draft = not bands and not own and bool(drafted)
+    order = drafted if by_draft else own
     found = False
     if not bands and not order and said is not None:
         reeds = (reed,) if reed is not None else loom.reeds if loom is not None else ()
@@ -112,7 +166,24 @@ def sleyed_of(warp: Warp, stretch: Stretch, ends: int, floating: int, loom: Loom
     if not laid:
         return None
     layers = warp.layers.number if warp.layers else 1
-    return Sleyed(reed, laid, floating, layers, found, said, _said_mm(stretch, warp, reed))
+    aside = drafted if drafted and not by_draft else ()
+    said_mm = _said_mm(stretch, warp, reed)
+    return Sleyed(reed, laid, floating, layers, found, said, said_mm, by_draft, threaded, aside)
+
+
+def sley_lacks(warp: Warp, stretch: Stretch, drafted: tuple[int, ...]) -> tuple[str, ...]:
+    """What the record must say before a sleying can be told: "reed", "sley", or both; none where both are there."""
+    order = stretch.sley or warp.sley or stretch.across or warp.across or drafted or _said_sett(warp, stretch)
+    return (*(() if _reed(warp, stretch) else ("reed",)), *(() if order else ("sley",)))
+
+
+def _said_sett(warp: Warp, stretch: Stretch) -> Density | None:
+    return stretch.sett or warp.sett or next((wound.sett for wound in warp.warp if wound.sett), None)
+
+
+def _reed(warp: Warp, stretch: Stretch) -> Density | None:
+    banded = (stretch.across or warp.across or {}).values()
+    return stretch.reed or warp.reed or next((band.reed for band in banded if band.reed), None)
 
 
 def _bands(stretch: Stretch, warp: Warp, reed: Density, order: tuple[int, ...]) -> Iterator[SleyedBand]:

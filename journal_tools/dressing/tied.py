@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
@@ -25,7 +25,8 @@ class Tied:
     notation, as the weaver typed it where there is a draft.
     rising: whether the shafts named go up. spread: whether two shafts were drawn out over more, so
     that no shaft is crowded. colours: the draft's own order of the warp.
-    floating: ends at each edge that the draft has without heddles.
+    floating: ends at each edge that the draft has without heddles. dents: the ends in each dent that the
+    draft says, where it crams and spaces. woven: the draft itself.
     """
 
     draft: str
@@ -39,6 +40,8 @@ class Tied:
     spread: bool = False
     colours: tuple[str, ...] = ()
     floating: int = 0
+    dents: tuple[int, ...] = ()
+    woven: Woven | None = field(default=None, compare=False, repr=False)
 
 
 def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -> Tied | None:
@@ -52,7 +55,9 @@ def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -
         try:
             typed = record.treadling or record.lift_plan
             name = said if isinstance(said, str) else ""
-            return _of(woven_draft(record), name, "", typed.text if typed is not None else "")
+            tied = _of(woven_draft(record), name, "", typed.text if typed is not None else "")
+            dents = record.ends_in_dents.items if record.ends_in_dents is not None else ()
+            return dataclasses.replace(tied, dents=tuple(min(dent, default=0) for dent in dents))
         except Unreadable:
             return None  # what is wrong with it is asked where drafts are checked
     named = named_weave(stretch.weave or warp.weave or "")
@@ -76,14 +81,29 @@ def _of(draft: Woven, name: str, weave: str, written: str) -> Tied:
         written or print_sets(picks),
         colours=draft.warp_colours,
         floating=draft.floating_selvedges,
+        woven=draft,
     )
 
 
+def tied_on(other: Tied, weave: str) -> Tied | None:
+    """How a weave is tied on the threading of another; None where both are not straight draws that fit."""
+    named = named_weave(weave)
+    if named is None or other.threading != _straight(other.shafts):
+        return None
+    found = _of(named.draft, "", named.name, "")
+    if found.threading != _straight(found.shafts) or other.shafts % found.shafts or not found.treadles:
+        return None
+    return _spread(found, other.shafts)
+
+
 def _spread(found: Tied, shafts: int) -> Tied:
-    """Two shafts drawn straight over more: the odd ones do the work of the first, the even ones of the second."""
-    halves = {1: frozenset(range(1, shafts + 1, 2)), 2: frozenset(range(2, shafts + 1, 2))}
-    treadles = tuple(frozenset().union(*(halves[shaft] for shaft in tied)) for tied in found.treadles)
-    return dataclasses.replace(found, threading=_straight(shafts), treadles=treadles, shafts=shafts, spread=True)
+    """A straight draw over more shafts: every so many of them do the work of the first, of the second and so on."""
+    few = found.shafts
+    alike = {shaft: frozenset(range(shaft, shafts + 1, few)) for shaft in range(1, few + 1)}
+    treadles = tuple(frozenset().union(*(alike[shaft] for shaft in tied)) for tied in found.treadles)
+    return dataclasses.replace(
+        found, threading=_straight(shafts), treadles=treadles, shafts=shafts, spread=shafts > few
+    )
 
 
 def _straight(shafts: int) -> Sets:

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby
 
-from journal_tools.dressing.colour_words import colour_words
-from journal_tools.dressing.runs import runs_of
+from journal_tools.dressing.bouts import Bout, bouts_of
 from journal_tools.quantities import Length
 from journal_tools.records import Journal, Warp
 from journal_tools.records.warp import WarpYarn
@@ -19,39 +17,8 @@ HANDFUL_MM = Fraction(508, 10)
 """Width of a bout in the reed, where the order allows it: 2 in (common practice, no source)."""
 NO_SETT = 40
 """Ends of a bout where no sett is known."""
-BY_TURNS = 4
-"""Stripes of one end from which on an order may have two colours by turns."""
 TOGETHER = (2, 4)
 """Ends that are wound at once with a paddle, of which the spools are counted."""
-
-Stripe = tuple[str, int]
-"""A colour and its ends."""
-
-
-@dataclass(frozen=True)
-class Bout:
-    """Ends that are wound, tied and taken off together. stripes: colours and ends, in order.
-
-    first: the number of its first end, counted from 1.
-    """
-
-    stripes: tuple[Stripe, ...]
-    first: int
-
-    @property
-    def ends(self) -> int:
-        """Ends in it."""
-        return sum(ends for _, ends in self.stripes)
-
-    @property
-    def last(self) -> int:
-        """The number of its last end."""
-        return self.first + self.ends - 1
-
-    @property
-    def order(self) -> tuple[str, ...]:
-        """The colour of each end."""
-        return _order_of(self.stripes)
 
 
 @dataclass(frozen=True)
@@ -101,15 +68,20 @@ class Winding:
         """Ends with heddles."""
         return sum(bout.ends for bout in self.bouts)
 
+    @property
+    def order(self) -> tuple[str, ...]:
+        """The colour of each end with a heddle."""
+        return tuple(colour for bout in self.bouts for colour in bout.order)
+
 
 def windings_of(
-    journal: Journal, warp: Warp, ends: int, floating: int, sett: Fraction | None, drafted: Sequence[str]
+    journal: Journal, warp: Warp, ends: int, floating: int, sett: Fraction | None, drafted: Sequence[str], unit: int = 1
 ) -> tuple[Winding, ...]:
     """Every warp of a record.
 
     ends: those with heddles, used where the record counts none of one warp. floating: ends without,
     of both edges. sett: ends to the metre of all. drafted: the draft's own order of colours, which
-    a warp with no other takes where it has that many yarns.
+    a warp with no other takes where it has that many yarns. unit: ends of the threading's repeat.
     """
     made = []
     wound = warp.warp or (WarpYarn(),)
@@ -118,7 +90,7 @@ def windings_of(
         if items:
             share = sett * len(items) / ends if sett is not None and len(wound) > 1 and ends else sett
             edges = floating if each.floating_selvedges or len(wound) == 1 else 0
-            made.append(_winding(journal, warp, each, items, share, edges, by_draft))
+            made.append(_winding(journal, warp, each, items, share, edges, by_draft, unit if len(wound) == 1 else 1))
     return tuple(made)
 
 
@@ -141,9 +113,10 @@ def _winding(
     sett: Fraction | None,
     floating: int,
     by_draft: bool,
+    unit: int,
 ) -> Winding:
     aimed = max(4, round(sett * HANDFUL_MM / 1000)) if sett is not None else NO_SETT
-    bouts = bouts_of(items, aimed)
+    bouts = bouts_of(items, aimed, unit)
     selvedge = (wound.floating_selvedges or items[0]) if floating else ""
     counted = Counter(items)
     counted.update({selvedge: floating} if floating else {})
@@ -155,34 +128,6 @@ def _winding(
     return Winding(wound.role or "", wound.wound, strands, bouts, spools, selvedge, aimed, by_draft)
 
 
-def stripes_of(items: Sequence[str]) -> tuple[Stripe, ...]:
-    """Colours and ends, in order."""
-    return tuple((colour, len(list(same))) for colour, same in groupby(items))
-
-
-def bouts_of(items: Sequence[str], aimed: int) -> tuple[Bout, ...]:
-    """The order in bouts of about so many ends, cut between repeats of the colours where that can be.
-
-    A repeat of more than two bouts is cut between its stripes, and a stripe that is too long evenly.
-    A short rest goes with the bout before it.
-    """
-    packed: list[list[Stripe]] = []
-    for atom in _atoms(items, aimed):
-        held = _ends(packed[-1]) if packed else 0
-        if packed and abs(held + _ends(atom) - aimed) <= abs(held - aimed):
-            packed[-1] += atom
-        else:
-            packed.append(list(atom))
-    if len(packed) > 1 and 2 * _ends(packed[-1]) < aimed:
-        rest = packed.pop()
-        packed[-1] += rest
-    bouts, first = [], 1
-    for each in packed:
-        bouts.append(Bout(_joined(each), first))
-        first += bouts[-1].ends
-    return tuple(bouts)
-
-
 def spools_of(bouts: Sequence[Bout], together: int) -> Spools:
     """Spools of each colour, when so many ends are wound at once from the first of each bout; 0 for all of it."""
     most: dict[str, int] = {}
@@ -192,48 +137,3 @@ def spools_of(bouts: Sequence[Bout], together: int) -> Spools:
             for colour, number in Counter(order[start : start + size]).items():
                 most[colour] = max(most.get(colour, 0), number)
     return Spools(together, most)
-
-
-def _atoms(items: Sequence[str], aimed: int) -> Iterator[tuple[Stripe, ...]]:
-    """What is not cut: a repeat of the colours, a stripe, or an even part of one."""
-    for block, times in _repeats(items):
-        whole = times > 1 and _ends(block) <= 2 * aimed
-        for _ in range(times):
-            if whole:
-                yield block
-                continue
-            for colour, ends in block:
-                parts = max(1, round(Fraction(ends, aimed))) if 2 * ends > 3 * aimed else 1
-                each, more = divmod(ends, parts)
-                for part in range(parts):
-                    yield ((colour, each + (part < more)),)  # the fuller ones first, so that like stands with like
-
-
-def _repeats(items: Sequence[str]) -> list[tuple[tuple[Stripe, ...], int]]:
-    """Blocks of stripes and how often each stands, as the shorter notation has it.
-
-    Repeats of whole stripes keep `4 slate, 24 bone` together behind an edge of 20 bone; repeats of
-    ends see that of two colours in turn, where a stripe of two ends would hide it.
-    """
-    stripes = stripes_of(items)
-    by_stripe = [(run.block, run.times) for run in runs_of(stripes)]
-    if sum(ends == 1 for _, ends in stripes) < BY_TURNS:
-        return by_stripe
-    by_end = [(stripes_of(run.block), run.times) for run in runs_of(items) if len(set(run.block)) > 1]
-    if sum(_ends(block) * times for block, times in by_end) < len(items):
-        return by_stripe  # a stripe of one colour stands between: it is cut evenly, as a stripe
-    return min(by_stripe, by_end, key=lambda found: sum(len(colour_words(_order_of(block))) for block, _ in found))
-
-
-def _order_of(stripes: Sequence[Stripe]) -> tuple[str, ...]:
-    return tuple(colour for colour, ends in stripes for _ in range(ends))
-
-
-def _ends(stripes: Sequence[Stripe]) -> int:
-    return sum(ends for _, ends in stripes)
-
-
-def _joined(stripes: Sequence[Stripe]) -> tuple[Stripe, ...]:
-    """Neighbours of one colour as one stripe."""
-    together = [(colour, _ends(list(same))) for colour, same in groupby(stripes, key=lambda stripe: stripe[0])]
-    return tuple(together)
