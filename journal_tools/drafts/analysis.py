@@ -6,18 +6,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from journal_tools.drafts.agreement import Answer, agreement_of
 from journal_tools.drafts.draft import Draft
 from journal_tools.drafts.fewest import Needs, needs, plain_weave_on
-from journal_tools.drafts.floats import Float, floats, too_long
+from journal_tools.drafts.floats import Float, floats, most_whole, too_long
 from journal_tools.drafts.hanging import Hanging, hanging
 from journal_tools.drafts.interlacement import drawdown
-from journal_tools.drafts.likeness import same_cloth
-from journal_tools.drafts.naming import NOT_NAMED, Name, name_of
+from journal_tools.drafts.layer import Layer, layers_of, name_of_layers, too_long_in
+from journal_tools.drafts.naming import Name, name_of
 from journal_tools.drafts.repeat import true_repeat
-from journal_tools.drafts.selvedge import Selvedge, selvedge
+from journal_tools.drafts.selvedge import UNTOLD, Selvedge, selvedge, shuttles
 from journal_tools.drafts.slips import Slip, slip_in
 from journal_tools.drafts.symmetry import Symmetry, symmetry
-from journal_tools.drafts.weaves import Face, named_weave
+from journal_tools.drafts.weaves import named_weave
 
 if TYPE_CHECKING:
     import numpy as np
@@ -29,17 +30,21 @@ MOSTLY = 0.6
 HIDES = 3.0
 """Ends to picks, or picks to ends, at which the closer of the two hides the other (judgement)."""
 
-WORN, HELD, FREE = 6.0, 10.0, 20.0
-"""Floats in mm that cloth bears which is worn or wiped with, handled, or only looked at (judgement)."""
+ALIKE = 1.5
+"""Ends to picks, or picks to ends, up to which neither is said to be more seen (judgement)."""
+
+HELD = 10.0
+"""The longest float in mm that cloth bears which is handled (judgement)."""
 
 
 @dataclass(frozen=True)
 class Analysis:
     """What a draft makes. over: (picks, ends). ends_per_m, picks_per_m: of the finished cloth, where known.
 
-    floats: of one true repeat, woven on and on. bears_mm: the longest float that its use bears. plain: the two
-    lifts that weave plain on this threading. agrees: whether it is the weave that it is said to be; None
-    where that cannot be told.
+    repeat: picks and ends of one true repeat, woven on and on, of which all is told. layers: where whole cloths
+    lie on one another, each by itself from the top; then name and floats are of these. bears_mm: the longest
+    float that its use bears. plain: the two lifts that weave plain on this threading. selvedge: of one shuttle
+    and one cloth; else nothing is told of it. answer: whether it is the weave that it is said to be.
     """
 
     draft: Draft
@@ -49,6 +54,7 @@ class Analysis:
     said: str
     bears_mm: float | None
     hanging: Hanging
+    layers: tuple[Layer, ...]
     floats: tuple[Float, ...]
     name: Name
     repeat: tuple[int, int]
@@ -57,7 +63,12 @@ class Analysis:
     needs: Needs
     plain: tuple[frozenset[int], frozenset[int]] | None
     threading_slip: Slip[frozenset[int]] | None
-    agrees: bool | None
+    answer: Answer
+
+    @property
+    def agrees(self) -> bool | None:
+        """Whether it is what it is said to be; None where that cannot be told, or it is the other side of that."""
+        return {"it is": True, "another": False}.get(self.answer)
 
     @property
     def block(self) -> NDArray[np.bool_]:
@@ -67,32 +78,39 @@ class Analysis:
 
     @property
     def face(self) -> str:
-        """What is seen: "warp-faced", "weft-faced" or "balanced"."""
-        share = float(self.over.mean())
-        if self.name.kind in ("plain", "basket", "rib") and self.ends_per_m and self.picks_per_m:
-            ratio = self.ends_per_m / self.picks_per_m
-            return "warp-faced" if ratio >= HIDES else "weft-faced" if ratio <= 1 / HIDES else "balanced"
-        return "warp-faced" if share > MOSTLY else "weft-faced" if share < 1 - MOSTLY else "balanced"
+        """What is seen: "warp-faced", "weft-faced", "more warp", "more weft" or "balanced".
 
-    @property
-    def borne(self) -> tuple[int | None, int | None]:
-        """The most picks that an end, and ends that a pick, may run over for the use; None without a sett."""
-        if self.bears_mm is None:
-            return None, None
-        warp, weft = (
-            None if not per_m else max(1, int(self.bears_mm * per_m / 1000 + 1e-6))
-            for per_m in (self.picks_per_m, self.ends_per_m)
-        )
-        return warp, weft
+        Where one system is three times as close as the other it hides it, whatever the weave. Else the weave
+        tells, and where that shows both alike, the closer of the two is seen more. Without setts only the
+        weave is known.
+        """
+        ratio = self.ends_per_m / self.picks_per_m if self.ends_per_m and self.picks_per_m else 1.0
+        if ratio >= HIDES or ratio <= 1 / HIDES:
+            return "warp-faced" if ratio > 1 else "weft-faced"
+        share = float(self.over.mean())
+        if share > MOSTLY or share < 1 - MOSTLY:
+            return "warp-faced" if share > MOSTLY else "weft-faced"
+        if ratio > ALIKE or ratio < 1 / ALIKE:
+            return "more warp" if ratio > 1 else "more weft"
+        return "balanced"
 
     @property
     def marked(self) -> NDArray[np.bool_]:
         """The crossings (picks, ends) that lie in a float longer than the use bears."""
         import numpy as np
 
-        picks, ends = self.repeat
-        marked = too_long(self.over[:picks, :ends], *self.borne)
-        return marked[np.ix_(np.arange(self.over.shape[0]) % picks, np.arange(self.over.shape[1]) % ends)]
+        if self.bears_mm is None:
+            return np.zeros(self.over.shape, dtype=bool)
+        warp, weft = (
+            None if not per_m else self.bears_mm * per_m / 1000 for per_m in (self.picks_per_m, self.ends_per_m)
+        )
+        if self.layers:
+            marked = too_long_in(self.layers, self.block, warp, weft)
+        else:
+            marked = too_long(self.block, most_whole(warp), most_whole(weft))
+        picks, ends = (np.arange(all_) % once for all_, once in zip(self.over.shape, self.repeat, strict=True))
+        found: NDArray[np.bool_] = marked[np.ix_(picks, ends)]
+        return found
 
     def float_mm(self, one: Float) -> float | None:
         """The length of a float in the finished cloth."""
@@ -112,6 +130,9 @@ class Analysis:
                 {"ends": [end + 1 for end in part.ends], "picks": [pick + 1 for pick in part.picks]}
                 for part in self.hanging.layers
             ],
+            "layer_weaves": [
+                {"weave": layer.name.text, "twill_direction": layer.name.direction or None} for layer in self.layers
+            ],
             "loose_ends": [end + 1 for end in self.hanging.loose_ends],
             "loose_picks": [pick + 1 for pick in self.hanging.loose_picks],
             "floats": [
@@ -121,6 +142,7 @@ class Analysis:
                     "threads": one.threads,
                     "mm": None if (mm := self.float_mm(one)) is None else round(mm, 2),
                     "at": [[thread + 1, start + 1] for thread, start in one.at],
+                    "layer": None if one.layer is None else one.layer + 1,
                 }
                 for one in self.floats
             ],
@@ -132,6 +154,7 @@ class Analysis:
             "satin_step": self.name.step or None,
             "said_weave": self.said or None,
             "agrees": self.agrees,
+            "is_other_side": self.answer == "its other side",
             "face": self.face,
             "warp_on_top": round(float(self.over.mean()), 4),
             "repeat_ends": self.repeat[1],
@@ -166,7 +189,9 @@ def analysed(
     """Look a draft through. ends_per_m, picks_per_m: of the finished cloth. said_weave: what its record calls it."""
     over = drawdown(draft)
     repeat = true_repeat(over)
-    name = name_of(repeat)
+    hangs = hanging(over)
+    layers = layers_of(repeat) if hangs.verdict == "layers" else ()
+    name = name_of_layers(layers) if layers else name_of(repeat)
     return Analysis(
         draft,
         over,
@@ -174,16 +199,17 @@ def analysed(
         picks_per_m,
         said_weave,
         bears_mm,
-        hanging(over),
-        floats(repeat),
+        hangs,
+        layers,
+        tuple(one for layer in layers for one in layer.floats) if layers else floats(repeat),
         name,
         (len(repeat), len(repeat.T)),
         symmetry(repeat),
-        selvedge(over),
+        UNTOLD if layers or shuttles(draft) > 1 else selvedge(over[: len(repeat)]),
         needs(draft),
         plain_weave_on(draft),
         None if "accent" in draft.warp_order else slip_in(draft.threading),
-        _agrees(repeat, name, said_weave),
+        _answer(repeat, layers, name, said_weave),
     )
 
 
@@ -191,29 +217,14 @@ def agreement(draft: Draft, said: str) -> str:
     """What a draft weaves, where that is another weave than it is said to be; "" where it is, or nobody can tell."""
     if named_weave(said) is None:
         return ""
-    repeat = true_repeat(drawdown(draft))
-    name = name_of(repeat)
-    return name.text if _agrees(repeat, name, said) is False else ""
+    over = drawdown(draft)
+    repeat = true_repeat(over)
+    layers = layers_of(repeat) if hanging(over).verdict == "layers" else ()
+    name = name_of_layers(layers) if layers else name_of(repeat)
+    return name.text if _answer(repeat, layers, name, said) == "another" else ""
 
 
-def _agrees(repeat: NDArray[np.bool_], name: Name, said: str) -> bool | None:
-    """Whether a cloth is the weave that it is said to be; a cloth or a word without a name tells nothing."""
-    weave = named_weave(said) if said else None
-    if weave is None:
-        return None
-    meant = drawdown(weave.draft)
-    if same_cloth(repeat, meant):
-        return True
-    if name.kind == "rib" and "plain" in weave.name:
-        return None
-    if weave.face is not Face.BALANCED and "plain" in weave.name:
-        return None  # "weft-faced" is said of many a weave
-    if any(kind in name.text and kind in weave.name for kind in ("broken", "herringbone", "zigzag", "point")):
-        return True
-    return None if name.kind == NOT_NAMED or _kin(name.text, weave.name) else False
-
-
-def _kin(found: str, said: str) -> bool:
-    """Whether one name may be a kind of the other: a point twill of eight shafts and a twill that is said to be one."""
-    kinds = ("twill", "satin", "basket", "huck", "waffle")
-    return any(kind in found and kind in said and not (found[:1].isdigit() and said[:1].isdigit()) for kind in kinds)
+def _answer(repeat: NDArray[np.bool_], layers: tuple[Layer, ...], name: Name, said: str) -> Answer:
+    """Of layers only what holds of each: which of them is meant, nobody says."""
+    answers = {agreement_of(layer.over, layer.name, said) for layer in layers} or {agreement_of(repeat, name, said)}
+    return answers.pop() if len(answers) == 1 else ""

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from journal_tools.drafts.analysis import Analysis
+from journal_tools.drafts.analysis import HELD, Analysis
+from journal_tools.drafts.layer import turn_at_the_fold
+from journal_tools.drafts.naming import NOT_NAMED, Name
+from journal_tools.drafts.slips import Slip
 from journal_tools.notation import print_sets
 from journal_tools.quantities import show_density, show_length
 from journal_tools.quantities.density import PerUnit
@@ -12,43 +15,48 @@ from journal_tools.quantities.density import PerUnit
 FEW = 4
 """Places that are listed one by one."""
 
+OF_LAYERS = ("double", "triple", "layer", "width", "tube", "tubular", "pocket")
+"""Words in a weave's name by which its layers are meant."""
+
+AS_WOVEN = "as it is woven, first end at the left"
+CAUGHT = "A floating selvedge catches them all."
+FACES = {"more warp": "more of its warp seen than of its weft", "more weft": "more of its weft seen than of its warp"}
+
 
 def sentences(found: Analysis, unit: PerUnit = "in") -> Iterator[str]:
     """What is to be said of a draft. unit: of lengths and setts."""
     yield from warnings(found, unit)
-    yield _named(found)
+    yield from _named(found)
+    if found.answer == "its other side":
+        yield f"It is said to be {found.said}, and that is its other side: on the loom this one is up."
     picks, ends = found.repeat
     yield f"The repeat is {_many(ends, 'end')} by {_many(picks, 'pick')}."
-    yield _float_words(found, "warp", unit)
-    yield _float_words(found, "weft", unit)
-    if found.plain is not None:
+    for layer in range(len(found.layers)) if found.layers else (None,):
+        yield _float_words(found, "warp", layer, unit)
+        yield _float_words(found, "weft", layer, unit)
+    if found.plain is not None and found.name.kind != "plain":
         lifts = " and ".join(print_sets([lift]) for lift in found.plain)
         yield f"Plain weave can be woven on this threading: lift {lifts} in turn."
-    else:
+    elif found.plain is None and found.name.kind != "plain":
         yield "Plain weave cannot be woven on this threading."
+    edge = found.selvedge
+    if edge.catches and edge.missed_otherwise and not found.draft.floating_selvedges:
+        yield f"Begin with the shuttle at the {edge.begin}: then the weft catches the outermost end at every turn."
     yield from _mirrors(found)
 
 
 def warnings(found: Analysis, unit: PerUnit = "in") -> Iterator[str]:
     """What to look at before it is threaded."""
     yield from _hanging(found)
-    slip = found.threading_slip
-    if slip is not None:
-        yield slip_words(found)
-    if found.agrees is False:
+    if found.threading_slip is not None:
+        yield slip_words(found.threading_slip)
+    if found.answer == "another":
         yield f"It is said to be {found.said}, and what it weaves is {found.name.text}."
-    marked = int(found.marked.sum())
-    if marked and found.bears_mm:
+    if found.bears_mm and found.marked.any():
         bears = show_length(found.bears_mm, "mm" if unit == "cm" else unit)
-        yield f"Some floats are longer than the {bears} that its use bears; they are marked in the drawing."
-    edge = found.selvedge
-    if not edge.catches and not found.draft.floating_selvedges:
-        missed_at = {"left": edge.missed_left, "right": edge.missed_right}
-        sides = [f"{missed} of {edge.turns} at the {side}" for side, missed in missed_at.items() if missed]
-        yield (
-            f"The weft misses the outermost end at some turns, begun from the {edge.begin}: {' and '.join(sides)}."
-            " A floating selvedge catches them all."
-        )
+        whose = "cloth which is handled" if found.bears_mm == HELD else "its use"
+        yield f"Some floats are longer than the {bears} that {whose} bears; they are marked in the drawing."
+    yield from _edges(found)
     needs = found.needs
     if needs.unused_shafts:
         yield f"{_listed('Shaft', needs.unused_shafts)} moved and no end is on {_it(needs.unused_shafts)}."
@@ -56,14 +64,26 @@ def warnings(found: Analysis, unit: PerUnit = "in") -> Iterator[str]:
         yield f"{_listed('Shaft', needs.idle_shafts)} threaded and never moved."
     if needs.unused_treadles:
         yield f"{_listed('Treadle', needs.unused_treadles)} tied and never pressed."
-    if needs.shafts_that_would_do < found.draft.shafts - len(needs.unused_shafts) - len(needs.idle_shafts):
-        yield f"{needs.shafts_that_would_do} shafts would do: ends on different shafts move alike."
+    if needs.shafts_that_would_do < needs.shafts_that_move:
+        yield f"{_many(needs.shafts_that_would_do, 'shaft')} would do: ends on different shafts move alike."
 
 
-def slip_words(found: Analysis) -> str:
-    """The question about a slip in the threading."""
-    slip = found.threading_slip
-    assert slip is not None
+def _edges(found: Analysis) -> Iterator[str]:
+    edge = found.selvedge
+    if edge.catches or found.draft.floating_selvedges:
+        return
+    missed_at = {"left": edge.missed_left, "right": edge.missed_right}
+    some = "" if edge.turns in missed_at.values() else " at some turns"
+    sides = " and ".join(
+        f"{'every turn' if missed == edge.turns else f'{missed} of {edge.turns}'} at the {side}"
+        for side, missed in missed_at.items()
+        if missed
+    )
+    yield f"Begun from the {edge.begin}, the weft misses the outermost end{some}: {sides}. {CAUGHT}"
+
+
+def slip_words(slip: Slip[frozenset[int]]) -> str:
+    """The question about a slip in a threading."""
     read, right = (None if thread is None else print_sets([thread]) for thread in (slip.read, slip.right))
     said = {
         "wrong": f"end {slip.place + 1} is on {read} where the others have {right}",
@@ -75,7 +95,7 @@ def slip_words(found: Analysis) -> str:
 
 def _hanging(found: Analysis) -> Iterator[str]:
     hanging = found.hanging
-    if hanging.verdict == "layers":
+    if hanging.verdict == "layers" and not _is_meant(found):
         yield f"It falls into {len(hanging.layers)} layers, whole cloths that nothing joins but the weft at the edges."
     elif hanging.verdict == "apart":
         sizes = ", ".join(f"{len(part.ends)} ends with {len(part.picks)} picks" for part in hanging.layers)
@@ -86,20 +106,63 @@ def _hanging(found: Analysis) -> Iterator[str]:
                 yield f"Nothing binds {_places(word, [thread + 1 for thread in threads])}: it would lie loose."
 
 
-def _named(found: Analysis) -> str:
-    name = found.name
-    lines = {"S": "falling", "Z": "rising"}.get(name.direction)
-    more = f", its lines {lines} to the right as it is drawn" if lines else ""
-    if name.kind == "not named":
-        return f"The weave has no name here; it is {found.face}."
+def _is_meant(found: Analysis) -> bool:
+    """Whether a draft's weave says that it is more than one cloth."""
+    return any(word in found.said.lower() for word in OF_LAYERS)
+
+
+def _named(found: Analysis) -> Iterator[str]:
+    if found.layers:
+        yield from _layered(found)
+        return
+    name, seen = found.name, FACES.get(found.face, "")
+    if found.face == "balanced" and not (found.ends_per_m and found.picks_per_m):
+        seen = "about as much warp as weft on its face"
+    if name.kind == NOT_NAMED:
+        yield f"The weave has no name here; it {f'has {seen}' if seen else f'is {found.face}'}."
+        return
     step = f" with a step of {name.step}" if name.step else ""
-    return f"{name.text[0].upper()}{name.text[1:]}{step}{more}, {found.face}."
+    more = f"{_ways(name)} {AS_WOVEN}" if name.direction else ""
+    yield f"{name.text[0].upper()}{name.text[1:]}{step}{more}, {f'with {seen}' if seen else found.face}."
+    if name.direction:
+        yield _in_the_drawing([name])
 
 
-def _float_words(found: Analysis, system: str, unit: PerUnit) -> str:
-    longest = [one for one in found.floats if one.system == system]
+def _layered(found: Analysis) -> Iterator[str]:
+    layers, number = found.layers, _number(len(found.layers))
+    if _is_meant(found):
+        yield f"{number} layers, joined by the weft alone at the edges, as a double cloth is meant to be."
+    said = [f"{_called(layer.name)}{_ways(layer.name)}" for layer in layers]
+    woven = f", {AS_WOVEN}" if any(layer.name.direction for layer in layers) else ""
+    told = f"each {said[0]}" if len(set(said)) == 1 else f"from the top: {'; '.join(said)}"
+    yield f"{number} layers, {told}{woven}."
+    if any(layer.name.direction for layer in layers):
+        yield _in_the_drawing([layer.name for layer in layers])
+    if turn_at_the_fold(layers):
+        yield "Seen from above the lines of both layers run the same way: opened out, they turn at the fold."
+
+
+def _called(name: Name) -> str:
+    return "a weave without a name here" if name.kind == NOT_NAMED else name.text
+
+
+def _ways(name: Name) -> str:
+    """Which way a twill's lines go; "" for what has none."""
+    way = {"S": "falling", "Z": "rising"}.get(name.direction)
+    return f", its lines {way} to the right" if way else ""
+
+
+def _in_the_drawing(names: Sequence[Name]) -> str:
+    ways = {name.direction for name in names if name.direction}
+    do = "go the other way" if len(ways) > 1 else "fall" if ways == {"Z"} else "rise"
+    return f"In the drawing, which has its first pick at the top, they {do}."
+
+
+def _float_words(found: Analysis, system: str, layer: int | None, unit: PerUnit) -> str:
+    longest = [one for one in found.floats if (one.system, one.layer) == (system, layer)]
+    whose = f"{system}" if layer is None else f"{system} in the {_ordinal(layer, len(found.layers))} layer"
     if any(one.threads is None for one in longest):
-        return f"Longest float of the {system}: some are never crossed."
+        return f"Longest float of the {whose}: some are never crossed."
     one = max(longest, key=lambda each: (each.threads or 0, each.side == "face"))
     both = all(each.threads == one.threads for each in longest)
     over = _many(one.threads or 0, "pick" if system == "warp" else "end")
@@ -109,7 +172,16 @@ def _float_words(found: Analysis, system: str, unit: PerUnit) -> str:
     thread = "end" if system == "warp" else "pick"
     where = sorted({place + 1 for place, _ in one.at})
     places = _places(thread, where) if one.in_threads <= FEW else f"in {one.in_threads} {thread}s"
-    return f"Longest float of the {system}: over {over}{long}, {side}, {places}."
+    return f"Longest float of the {whose}: over {over}{long}, {side}, {places}."
+
+
+def _ordinal(layer: int, layers: int) -> str:
+    names = {2: ("upper", "lower"), 3: ("upper", "middle", "lower")}.get(layers)
+    return names[layer] if names else f"{layer + 1}. (from the top)"
+
+
+def _number(number: int) -> str:
+    return {2: "Two", 3: "Three", 4: "Four"}.get(number, str(number))
 
 
 def _small(mm: float, unit: PerUnit) -> str:

@@ -13,9 +13,11 @@ ONE_REPEAT = 64
 
 @dataclass(frozen=True)
 class Needs:
-    """shafts_that_would_do: one for each different end. unused_shafts: named, but with no end or never lifted.
-    unused_treadles: tied and never pressed. idle: shafts that are threaded and never move."""
+    """shafts_that_move: those that have an end and are lifted or sunk. shafts_that_would_do: one for all ends that
+    move alike, none for those that never do. unused_shafts: lifted or sunk, and no end is on them.
+    idle_shafts: threaded and never moved. unused_treadles: tied and never pressed."""
 
+    shafts_that_move: int
     shafts_that_would_do: int
     unused_shafts: tuple[int, ...]
     idle_shafts: tuple[int, ...]
@@ -25,14 +27,14 @@ class Needs:
 def needs(draft: Draft) -> Needs:
     """What a draft needs and what it does not."""
     threaded = frozenset[int]().union(*draft.threading)
-    lifted = frozenset[int]().union(*draft.picks)
+    moved = frozenset[int]().union(*draft.picks)
     pressed = frozenset[int]().union(*(draft.treadling or ()))
-    tied = frozenset[int]().union(*(draft.tie_up or ()))
-    moves = {end: frozenset(n for n, pick in enumerate(draft.picks) if pick & end) for end in set(draft.threading)}
+    when = {end: frozenset(n for n, pick in enumerate(draft.picks) if pick & end) for end in set(draft.threading)}
     return Needs(
-        len({moved for moved in moves.values() if moved}),
-        tuple(sorted((tied | lifted) - threaded)),
-        tuple(sorted(threaded - lifted)),
+        len(threaded & moved),
+        len({picks for picks in when.values() if picks}),
+        tuple(sorted(moved - threaded)),
+        tuple(sorted(threaded - moved)),
         tuple(treadle for treadle in range(1, draft.treadles + 1) if treadle not in pressed),
     )
 

@@ -36,7 +36,8 @@ class Float:
 
     threads: crossings that they run over; None where a thread is never crossed, 0 where none lies there.
     at: (thread, first crossing) of each, by places from 0: ends and picks of the warp's, picks and ends of the
-    weft's; the first thousand of them. in_threads: how many threads have one.
+    weft's; the first thousand of them. in_threads: how many threads have one. layer: of layers on one another
+    the one it lies in, the topmost 0; share: how much of the crossed threads are that layer's.
     """
 
     system: System
@@ -44,10 +45,12 @@ class Float:
     threads: int | None
     at: tuple[tuple[int, int], ...]
     in_threads: int
+    layer: int | None = None
+    share: float = 1.0
 
     def mm(self, crossed_per_m: float | None) -> float | None:
-        """Its length in the cloth, by the threads to the metre that it crosses."""
-        return None if not self.threads or not crossed_per_m else self.threads / crossed_per_m * 1000
+        """Its length in the cloth, by the threads to the metre of the system that it crosses, all layers together."""
+        return None if not self.threads or not crossed_per_m else self.threads / (crossed_per_m * self.share) * 1000
 
 
 def longest_floats(over: NDArray[np.bool_]) -> LongestFloats:
@@ -99,6 +102,11 @@ def too_long(over: NDArray[np.bool_], warp: int | None, weft: int | None) -> NDA
             beyond = (runs > most) | (runs == 0)
             found |= beyond.T if turned else beyond
     return found
+
+
+def most_whole(threads: float | None) -> int | None:
+    """The most whole threads that a float may cross, at least one; None bears any."""
+    return None if threads is None else max(1, int(threads + 1e-6))
 
 
 def run_lengths(table: NDArray[np.bool_]) -> NDArray[np.int32]:

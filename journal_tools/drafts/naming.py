@@ -6,15 +6,17 @@ moved by one end, in a satin by more than one, with one binding point an end and
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from itertools import groupby, pairwise
 from math import gcd
 from typing import TYPE_CHECKING
 
 from journal_tools.drafts.interlacement import drawdown
 from journal_tools.drafts.likeness import same_cloth
 from journal_tools.drafts.repeat import whole_repeat
+from journal_tools.drafts.twill_lines import WAYS, Lines, grouped, lines
+from journal_tools.drafts.waffle import is_waffle
 from journal_tools.drafts.weaves import named_weave, weave_names
 
 if TYPE_CHECKING:
@@ -23,15 +25,19 @@ if TYPE_CHECKING:
 
 NOT_NAMED = "not named"
 
+MOST_ON_TWILL = 40
+"""The most different ends of a twill that is looked for in pieces: more than looms have shafts (judgement)."""
+
 
 @dataclass(frozen=True)
 class Name:
     """A weave as found. kind: "plain", "twill", "satin", "sateen", "basket", "rib", "named" (as a weave of
     the table, begun elsewhere or mirrored) or "not named". text: as a weaver says it.
 
-    direction: of a twill, "S" where its lines fall to the right as it is drawn, first end at the left and
-    first pick at the top, and "Z" where they rise; "" else. step: of a satin, from one binding point to
-    the next; 0 else.
+    direction: of a twill's lines in the cloth as it is woven, the first end at the weaver's left and the first
+    pick nearest to the weaver: "Z" where they rise to the right, "S" where they fall; "" else. In a drawing
+    with the first pick at the top they go the other way. step: of a satin, from one binding point to the
+    next; 0 else.
     """
 
     kind: str
@@ -50,6 +56,8 @@ def name_of(over: NDArray[np.bool_]) -> Name:
     as_up = [name for name in alike if (known := _interlaced(name)) is not None and known.mean() == repeat.mean()]
     if alike:
         return Name("named", (as_up or alike)[0])
+    if is_waffle(repeat):
+        return Name("named", "waffle weave")
     return _twill_in_pieces(repeat) or Name(NOT_NAMED, NOT_NAMED)
 
 
@@ -61,20 +69,14 @@ def _interlaced(name: str) -> NDArray[np.bool_] | None:
 
 def _plain_or_ribbed(repeat: NDArray[np.bool_]) -> Name | None:
     """Plain weave, and what comes of it when ends, or picks, or both go in groups."""
-    import numpy as np
-
     if any(len({line.tobytes() for line in table}) != 2 for table in (repeat, repeat.T)):
         return None
     across = [tuple(row) for row in repeat.tolist()]
     along = [tuple(column) for column in repeat.T.tolist()]
-    if (
-        len(set(across)) != 2
-        or len(set(along)) != 2
-        or np.array_equal(repeat[0], repeat[-1])
-        or across[0] != tuple(not crossing for crossing in next(row for row in across if row != across[0]))
-    ):
+    other = next(row for row in across if row != across[0])
+    if across[0] != tuple(not crossing for crossing in other):
         return None
-    picks, ends = _groups(across), _groups(along)
+    picks, ends = grouped(across)[1], grouped(along)[1]
     if len(set(picks)) > 1 or len(set(ends)) > 1:
         return Name("rib", "plain weave in groups that differ")
     pick, end = picks[0], ends[0]
@@ -87,19 +89,6 @@ def _plain_or_ribbed(repeat: NDArray[np.bool_]) -> Name | None:
     if pick == 1:
         return Name("rib", f"plain weave with ends in groups of {end}")
     return Name("basket", f"basket of {end} ends and {pick} picks")
-
-
-def _groups(order: list[tuple[bool, ...]]) -> list[int]:
-    """How many alike stand together, in turn, a group over the join counted once."""
-    start = next((place for place in range(len(order)) if order[place] != order[place - 1]), 0)
-    turned = order[start:] + order[:start]
-    sizes = [1]
-    for before, here in pairwise(turned):
-        if before == here:
-            sizes[-1] += 1
-        else:
-            sizes.append(1)
-    return sizes
 
 
 def _twill_or_satin(repeat: NDArray[np.bool_]) -> Name | None:
@@ -115,8 +104,11 @@ def _twill_or_satin(repeat: NDArray[np.bool_]) -> Name | None:
     return None
 
 
-def _twill_of(first: NDArray[np.bool_], falls: bool) -> Name:
-    """A straight twill by its figures: ends that a pick goes under, and over, in turn, the longest first."""
+def _twill_of(first: NDArray[np.bool_], rises: bool) -> Name:
+    """A straight twill by its figures: ends that a pick goes under, and over, in turn, the longest first.
+
+    rises: whether each pick is the one before it moved by one end to the right.
+    """
     import numpy as np
 
     start = int(np.flatnonzero(first & ~np.roll(first, 1))[0])
@@ -124,7 +116,7 @@ def _twill_of(first: NDArray[np.bool_], falls: bool) -> Name:
     edges = np.flatnonzero(np.diff(turned.astype(np.int8))) + 1
     figures = np.diff(np.concatenate([[0], edges, [len(turned)]])).tolist()
     spun = max(tuple(figures[n:] + figures[:n]) for n in range(0, len(figures), 2))
-    direction = "S" if falls else "Z"
+    direction = "Z" if rises else "S"
     return Name("twill", "/".join(map(str, spun)) + " twill", direction)
 
 
@@ -136,34 +128,47 @@ def _satin_of(size: int, up: int, step: int) -> Name | None:
 
 
 def _twill_in_pieces(repeat: NDArray[np.bool_]) -> Name | None:
-    """A twill whose ends, or picks, or both do not go straight on: pointed, herringbone or broken."""
+    """A twill whose ends, or picks, or both do not go straight on: in groups, pointed, herringbone or broken."""
     import numpy as np
 
     picks, pick_order = _numbered([row.tobytes() for row in repeat])
     ends, end_order = _numbered([column.tobytes() for column in repeat.T])
     size = len(picks)
-    if size < 3 or len(ends) != size:
+    if not 3 <= size <= MOST_ON_TWILL or len(ends) != size:
         return None
-    straight = repeat[np.ix_(picks, ends)]
-    twill = _twill_or_satin(straight)
-    if twill is None:  # drawn in, or treadled, in another order than the lines go
-        chained, lined = _chained(straight), _chained(straight.T)
-        if chained is not None:
-            twill, end_order = _twill_or_satin(straight[:, chained]), [chained.index(end) for end in end_order]
-        elif lined is not None:
-            twill, pick_order = _twill_or_satin(straight[lined]), [lined.index(pick) for pick in pick_order]
-    if twill is None or twill.kind != "twill":
+    table = repeat[np.ix_(picks, ends)]
+    if any(len(set(table.sum(axis=way).tolist())) > 1 for way in (0, 1)):
         return None
-    ways = {_way(end_order, size), _way(pick_order, size)}
-    if "broken" in ways:
-        return Name("twill", f"broken {twill.text}")
-    if "herringbone" in ways:
-        return Name("twill", f"herringbone of {twill.text}")
-    both = len(ways) == 1
-    return Name("twill", f"point twill of {twill.text}, in diamonds" if both else f"zigzag of {twill.text}")
+    drawn = [
+        *((by_picks, _followed(table[by_picks])) for by_picks in _drawn_in(pick_order, size)),
+        *((_followed(table[:, by_ends].T), by_ends) for by_ends in _drawn_in(end_order, size)),
+    ]
+    found = [
+        _named_by(table[np.ix_(by_picks, by_ends)][0], pick_lines, end_lines)
+        for by_picks, by_ends in drawn
+        if by_picks is not None and by_ends is not None
+        if (pick_lines := lines([by_picks.index(pick) for pick in pick_order], size)) is not None
+        if (end_lines := lines([by_ends.index(end) for end in end_order], size)) is not None
+    ]
+    return min(found)[-1] if found else None
 
 
-def _chained(table: NDArray[np.bool_]) -> list[int] | None:
+def _drawn_in(order: list[int], size: int) -> list[list[int]]:
+    """Every order of all threads that comes in a longer one which goes round, each wherever it begins."""
+    threads, _ = grouped(order)
+    if len(threads) < size:
+        return []
+    round_again = [*threads, *threads[: size - 1]]
+    found: dict[tuple[int, ...], None] = {}
+    for place in range(len(threads)):
+        some = round_again[place : place + size]
+        if len(set(some)) == size:
+            first = some.index(0)
+            found[tuple(some[first:] + some[:first])] = None
+    return [list(each) for each in found]
+
+
+def _followed(table: NDArray[np.bool_]) -> list[int] | None:
     """The columns in the order in which each is the one before it moved by one, None where that leaves some out."""
     import numpy as np
 
@@ -178,6 +183,33 @@ def _chained(table: NDArray[np.bool_]) -> list[int] | None:
     return order
 
 
+def _named_by(first: NDArray[np.bool_], picks: Lines, ends: Lines) -> tuple[int, int, str, str, Name]:
+    """A twill by the first pick of its straight form and the way its lines go, after what makes it the plainer name."""
+    twill, ways = _twill_of(first, ends.forward == picks.forward), (ends.way, picks.way)
+    text, direction = twill.text, ""
+    if set(ways) == {"straight"}:
+        direction = twill.direction
+    elif "broken" in ways:
+        text = f"broken {text}"
+    elif "herringbone" in ways:
+        text = f"herringbone of {text}"
+    else:
+        text = f"point twill of {text}, in diamonds" if ways[0] == ways[1] else f"zigzag of {text}"
+    text += "".join(f", {note}" for note in _doubled(picks, ends))
+    return sum(map(WAYS.index, ways)), text.count("/"), text, direction, Name("twill", text, direction)
+
+
+def _doubled(picks: Lines, ends: Lines) -> Iterator[str]:
+    """What is to be said of threads that stand together, each group of them on one shaft or in one shed."""
+    both = {"ends": ends, "picks": picks}
+    for threads in (["ends", "picks"],) if ends.together == picks.together else (["ends"], ["picks"]):
+        if (together := both[threads[0]].together) > 1:
+            yield f"its {' and '.join(threads)} in {'pairs' if together == 2 else f'groups of {together}'}"
+    turned = [name for name, one in both.items() if one.doubled]
+    if turned:
+        yield f"with doubled {' and '.join(turned)} where it turns"
+
+
 def _numbered(items: list[bytes]) -> tuple[list[int], list[int]]:
     """Where each different thread first stands, and for every thread which of them it is."""
     first: dict[bytes, int] = {}
@@ -185,20 +217,3 @@ def _numbered(items: list[bytes]) -> tuple[list[int], list[int]]:
         first.setdefault(item, place)
     number = {item: n for n, item in enumerate(first)}
     return list(first.values()), [number[item] for item in items]
-
-
-def _way(order: list[int], size: int) -> str:
-    """How the lines of a twill go: "straight", "pointed" (turning on one thread), "herringbone" (turning
-    past a gap, in lines longer than a repeat) or "broken"."""
-    steps = [(after - here) % size for here, after in zip(order, [*order[1:], order[0]], strict=True)]
-    runs = [len(run) for run in _runs(steps) if run[0] in (1, size - 1)]
-    turns = [step for step in steps if step not in (1, size - 1)]
-    if not turns:
-        return "straight" if len(set(steps)) == 1 else "pointed"
-    both_ways = {1, size - 1} <= set(steps)
-    return "herringbone" if both_ways and min(runs, default=0) >= size - 1 else "broken"
-
-
-def _runs(steps: list[int]) -> list[list[int]]:
-    """Steps that are alike, together."""
-    return [list(alike) for _, alike in groupby(steps)]

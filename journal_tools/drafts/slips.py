@@ -10,8 +10,8 @@ from journal_tools.drafts.repeat import period
 
 Thread = TypeVar("Thread", bound=Hashable)
 
-LEAST_TIMES = 3
-"""Repeats that must hold before one that does not is taken for a slip."""
+LEAST_TIMES = 2
+"""Repeats that must hold before one that does not is taken for a slip (judgement)."""
 
 LONGEST = 200
 """The longest repeat that is looked for."""
@@ -32,18 +32,28 @@ class Slip(Generic[Thread]):
 def slip_in(order: Sequence[Thread]) -> Slip[Thread] | None:
     """The one slip that would make an order repeat throughout, None where it does already or no one slip explains it.
 
-    Only a break after two whole repeats is found, or, read backwards, before two.
+    Only a break after two whole repeats is found, or, read backwards, before two. What is the same read inward
+    from both edges, as a border at both or the middle of a pattern that is its own mirror image, is meant.
     """
     if _holds(order):
         return None
-    found = _forward(order)
-    if found is not None:
-        return found
+    found = _forward(order) or _backward(order)
+    return None if found is None or _is_mirrored(order, found) else found
+
+
+def _backward(order: Sequence[Thread]) -> Slip[Thread] | None:
     back = _forward(order[::-1])
     if back is None:
         return None
     place = len(order) - back.place - (0 if back.kind == "missing" else 1)
     return Slip(back.kind, place, back.repeat, back.read, back.right)
+
+
+def _is_mirrored(order: Sequence[Thread], slip: Slip[Thread]) -> bool:
+    """Whether a slip and all between it and the nearer edge are the same from the other edge."""
+    alike = next((n for n in range(len(order)) if order[n] != order[-1 - n]), len(order))
+    beside = 1 if slip.kind == "missing" else 0  # a gap is between two threads, which must both be the same
+    return min(slip.place + 1, len(order) - slip.place + beside) <= alike
 
 
 def _holds(order: Sequence[Thread]) -> bool:
@@ -53,11 +63,11 @@ def _holds(order: Sequence[Thread]) -> bool:
 
 def _forward(order: Sequence[Thread]) -> Slip[Thread] | None:
     size = len(order)
-    for length in range(2, min(LONGEST, size // LEAST_TIMES) + 1):
+    for length in range(2, min(LONGEST, size // (LEAST_TIMES + 1)) + 1):
         if len(set(order[:length])) < 2:
             continue
         place = next((n for n in range(length, size) if order[n] != order[n - length]), size)
-        if place < 2 * length or place == size:
+        if place < LEAST_TIMES * length or place == size:
             continue
         right = order[place - length]
         rest = order[place:]

@@ -27,7 +27,7 @@ def test_in_words(shelf: Shell) -> None:
     said = shelf("draft", "straight-four", "--sett", "20").output
 
     assert said.startswith("Straight four\nthreading: 1-4\ntie-up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\n\n▀█▄\n▄ ▀█\n\n")
-    assert "2/2 twill, its lines falling to the right as it is drawn, balanced.\n" in said
+    assert "2/2 twill, its lines rising to the right as it is woven, first end at the left, balanced.\n" in said
     assert "Longest float of the warp: over 2 picks, 0.10 in at 20/in, on both sides, ends 1, 2, 3 and 4.\n" in said
     assert "Plain weave can be woven on this threading: lift 1+3 and 2+4 in turn.\n" in said
 
@@ -65,7 +65,7 @@ def test_to_a_file_and_back(shelf: Shell) -> None:
     assert [frozenset({shaft}) for shaft in (4, 3, 2, 1)] == list(read.draft.threading)
     assert "threading: 4-1\n" in Path("entries/drafts/mirror.md").read_text(encoding="utf-8")
     assert 0 == shelf("check").exit_code
-    assert "rising to the right" in shelf("draft", "mirror").output
+    assert "falling to the right" in shelf("draft", "mirror").output
 
 
 FRIENDS = """\

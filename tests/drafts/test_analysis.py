@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from hypothesis import given
@@ -11,95 +9,39 @@ from hypothesis import strategies as st
 from hypothesis.extra.numpy import array_shapes, arrays
 from numpy.typing import NDArray
 
-from journal_tools.drafts import (
-    Draft,
-    drawdown,
-    named_weave,
-    parse_lift_plan,
-    parse_threading,
-    parse_tie_up,
-    parse_treadling,
-)
-from journal_tools.drafts.analysis import Analysis, analysed
+from journal_tools.drafts import Draft, named_weave, parse_lift_plan, parse_threading
+from journal_tools.drafts.analysis import HELD, analysed
 from journal_tools.drafts.analysis_words import sentences
 from journal_tools.drafts.fewest import plain_weave_on
 from journal_tools.drafts.floats import floats, too_long
-from journal_tools.drafts.naming import name_of
-from journal_tools.drafts.selvedge import selvedge
-from journal_tools.drafts.slips import slip_in
+from journal_tools.drafts.operations import fewest_shafts
+from tests.drafts.looking import INCH, draft, look
 
+MORE_WARP = ("1, 2, 3, 2", "1+2, 2+3, 1+3", "1-3")
 CLOTH = arrays(bool, array_shapes(min_dims=2, max_dims=2, max_side=9), elements=st.booleans())
-TWILL = "1+2, 2+3, 3+4, 4+1"
-INCH = 0.0254
-
-
-def draft(threading: str, tie_up: str = TWILL, treadling: str = "1-4") -> Draft:
-    """A draft in notation."""
-    return Draft(parse_threading(threading), parse_tie_up(tie_up), parse_treadling(treadling))
-
-
-def look(threading: str, tie_up: str = TWILL, treadling: str = "1-4", said: str = "") -> Analysis:
-    """Its analysis at 20 ends and 20 picks to the inch."""
-    return analysed(draft(threading, tie_up, treadling), ends_per_m=20 / INCH, picks_per_m=20 / INCH, said_weave=said)
-
-
-class TestNames:
+class TestFace:
     @pytest.mark.parametrize(
-        ("threading", "tie_up", "treadling", "text", "direction"),
+        ("epi", "ppi", "face", "words"),
         [
-            ("1, 2", "1, 2", "1, 2", "plain weave", ""),
-            ("1-4", "1+3, 2+4", "1, 2", "plain weave", ""),
-            ("1, 1, 2, 2", "1, 2", "1, 1, 2, 2", "2/2 basket", ""),
-            ("1, 1, 2, 2", "1, 2", "1, 2", "plain weave with ends in groups of 2", ""),
-            ("1, 2", "1, 2", "1, 1, 1, 2, 2, 2", "plain weave with 3 picks in each shed", ""),
-            ("1-4", TWILL, "1-4", "2/2 twill", "S"),
-            ("1-4", TWILL, "4-1", "2/2 twill", "Z"),
-            ("1-4", "1-4", "4-1", "1/3 twill", "Z"),
-            ("1-4", "1+2+3, 2+3+4, 3+4+1, 4+1+2", "1-4", "3/1 twill", "S"),
-            ("1-6", "1+2+4, 2+3+5, 3+4+6, 4+5+1, 5+6+2, 6+1+3", "1-6", "2/1/1/2 twill", "S"),
-            ("1-4, 3-2", TWILL, "1-4", "zigzag twill", ""),
-            ("1-4, 3-2", TWILL, "1-4, 3-2", "point twill", ""),
-            ("1-8, 7-2", "1+2+3+4, 2+3+4+5, 3+4+5+6, 4+5+6+7, 5+6+7+8, 6+7+8+1, 7+8+1+2, 8+1+2+3", "1-8",
-             "zigzag of 4/4 twill", ""),
-            ("1, 2, 4, 3", TWILL, "1-4", "broken 2/2 twill", ""),
-            ("1-4, 2, 4, 1", TWILL, "1, 3, 2, 2", "not named", ""),
+            (20, 20, "balanced", ", balanced."),
+            (26.7, 45.9, "more weft", ", with more of its weft seen than of its warp."),
+            (40, 10, "warp-faced", ", warp-faced."),
+            (12.2, 36.6, "weft-faced", ", weft-faced."),
+            (None, None, "balanced", ", with about as much warp as weft on its face."),
         ],
-    )  # fmt: skip
-    def test_by_the_interlacement(self, threading: str, tie_up: str, treadling: str, text: str, direction: str) -> None:
-        """A cloth is named by what it weaves; lines that fall to the right in the drawing are S, that rise are Z."""
-        if text == "1/3 twill":
-            tie_up = "1, 2, 3, 4"
-        found = look(threading, tie_up, treadling).name
+    )
+    def test_by_the_setts(self, epi: float | None, ppi: float | None, face: str, words: str) -> None:
+        """The closer system is seen more, and hides the other at three to one; without setts only the weave tells."""
+        per_m = [None if each is None else each / INCH for each in (epi, ppi)]
+        found = analysed(draft("1-4, 3-2"), ends_per_m=per_m[0], picks_per_m=per_m[1])
 
-        assert (text, direction) == (found.text, found.direction)
+        assert face == found.face
+        assert any(line.endswith(words) for line in sentences(found))
 
-    @pytest.mark.parametrize(("ends", "step"), [(5, 2), (5, 3), (7, 2), (8, 3), (8, 5), (10, 3), (12, 7)])
-    def test_satins(self, ends: int, step: int) -> None:
-        """A satin is told with its step, and its back is the sateen of the same step."""
-        over = np.ones((ends, ends), dtype=bool)
-        over[np.arange(ends), np.arange(ends) * step % ends] = False
-
-        assert ("satin", f"{ends}-end satin", step) == (name_of(over).kind, name_of(over).text, name_of(over).step)
-        assert ("sateen", step) == (name_of(~over).kind, name_of(~over).step)
-
-    def test_said_and_found(self) -> None:
-        """A draft that is said to be what it is not is told so; one that is a kind of it, or has no name, is not."""
-        assert look("1-4", said="plain weave").agrees is False
-        assert look("1-4", said="2/2 twill").agrees is True
-        assert look("1-4", said="a word of my own").agrees is None
-        assert look("1, 2, 4, 3", said="broken twill").agrees is True
-        assert "It is said to be plain weave, and what it weaves is 2/2 twill." in list(
-            sentences(look("1-4", said="plain weave"))
-        )
-
-    def test_its_face(self) -> None:
-        """Plain weave is warp-faced by its sett, a 3/1 twill by its weave."""
-        plain = draft("1, 2", "1, 2", "1, 2")
-
-        assert "warp-faced" == analysed(plain, ends_per_m=1600, picks_per_m=400).face
-        assert "weft-faced" == analysed(plain, ends_per_m=250, picks_per_m=1500).face
-        assert "balanced" == analysed(plain).face
-        assert "warp-faced" == look("1-4", "1+2+3, 2+3+4, 3+4+1, 4+1+2").face
+    def test_setts_before_the_weave(self) -> None:
+        """A weave of more warp than weft is weft-faced where the picks are three times as close as the ends."""
+        assert "weft-faced" == analysed(draft(*MORE_WARP), ends_per_m=480, picks_per_m=1441).face
+        assert "warp-faced" == analysed(draft(*MORE_WARP)).face
 
 
 class TestFloats:
@@ -151,58 +93,11 @@ class TestBeforeThreading:
 
         assert lifts == (None if found is None else tuple(map(set, found)))
 
-    @pytest.mark.parametrize(
-        ("order", "kind", "place"),
-        [
-            ([1, 2, 3, 4] * 4 + [1, 3, 3, 4] + [1, 2, 3, 4] * 3, "wrong", 17),
-            ([1, 2, 3, 4] * 4 + [1, 3, 4] + [1, 2, 3, 4] * 3, "missing", 17),
-            ([1, 2, 3, 4] * 4 + [1, 2, 2, 3, 4] + [1, 2, 3, 4] * 3, "extra", 18),
-            ([1, 2, 2, 4] + [1, 2, 3, 4] * 7, "wrong", 2),
-        ],
-    )
-    def test_a_slip(self, order: list[int], kind: str, place: int) -> None:
-        """One end that breaks a repeat which holds before and after is asked about, with its place."""
-        found = slip_in(order)
-        assert found is not None
-
-        assert (kind, place, 4) == (found.kind, found.place, found.repeat)
-
-    @pytest.mark.parametrize(
-        "order",
-        [
-            [1, 2, 3, 4] * 8,
-            [1, 2, 3, 4] * 8 + [1],
-            [1, 2, 3, 4] * 8 + [3, 2, 1, 4] * 8,
-            [1, 2, 3, 4, 3, 2] * 5 + [1],
-            [1, 2, 1, 2, 3, 4, 3, 4] * 3 + [1, 2],
-        ],
-    )
-    def test_no_slip(self, order: list[int]) -> None:
-        """A balancing end, a border and a pattern that turns are no slips."""
-        assert slip_in(order) is None
-
     def test_a_slip_in_words(self) -> None:
         """The question says where, what was read and what the others have."""
         said = " ".join(sentences(look("6 times (1-4), 1, 3, 3, 4, 4 times (1-4)")))
 
         assert "The threading repeats after 4 ends but once: end 26 is on 3 where the others have 2. A slip?" in said
-
-    def test_selvedge(self) -> None:
-        """Plain weave catches its edges, a 2/2 twill when it is begun from the right side, and not with edges alike."""
-        plain, twill = (drawdown(w.draft) for name in ("plain", "2/2 twill") if (w := named_weave(name)))
-
-        assert selvedge(plain).catches
-        assert selvedge(twill).catches
-        alike = selvedge(twill[:, [0, 1, 0]])  # both edges stay for the same two picks: at one every turn slips
-        assert {0, alike.turns} == {alike.missed_left, alike.missed_right}
-
-    def test_a_floating_selvedge_catches(self) -> None:
-        """An edge that misses is told, and not where the draft has floating selvedges."""
-        plain = draft("1-4, 3-2", TWILL, "1-4, 3-2")
-        floating = replace(plain, floating_selvedges=1)
-
-        assert any("floating selvedge catches" in line for line in sentences(analysed(plain)))
-        assert not any("floating selvedge" in line for line in sentences(analysed(floating)))
 
     def test_unused(self) -> None:
         """Shafts that are tied and not threaded, and treadles that are not pressed, are told."""
@@ -210,6 +105,41 @@ class TestBeforeThreading:
 
         assert "Shaft 4 is moved and no end is on it." in said
         assert "Treadle 4 is tied and never pressed." in said
+
+    def test_a_treadle_that_is_not_pressed(self) -> None:
+        """A shaft that is tied only to a treadle which is never pressed is not said to be moved."""
+        said = " ".join(sentences(look("1-3", "1+2, 2+3, 1+3, 1+4", "1-3")))
+
+        assert "Treadle 4 is tied and never pressed." in said
+        assert "Shaft 4" not in said
+
+    def test_shafts_are_counted(self) -> None:
+        """Two shafts called 1 and 3 are two, and no fewer would do."""
+        gap = analysed(Draft(parse_threading("1, 3"), lift_plan=parse_lift_plan("1, 3")))
+
+        assert 2 == gap.needs.shafts_that_move
+        assert not any("would do" in line for line in sentences(gap))
+
+    @pytest.mark.parametrize("rising", [True, False])
+    def test_as_many_as_the_change_takes(self, rising: bool) -> None:
+        """The shafts that would do are those of the draft changed to the fewest, in either shed."""
+        made = Draft(parse_threading("1, 2, 3, 3, 4"), lift_plan=parse_lift_plan("1, 2, 1+4"), rising=rising)
+
+        assert fewest_shafts(made).shafts == analysed(made).needs.shafts_that_would_do
+
+    def test_plain_weave_is_not_told_of_itself(self) -> None:
+        """Of a plain weave it is not said that plain weave can be woven."""
+        assert not any("on this threading" in line for line in sentences(look("1, 2", "1, 2", "1, 2")))
+
+    def test_whose_floats(self) -> None:
+        """A float is too long for cloth which is handled, or for a use that was told."""
+        by_us, told = (
+            " ".join(sentences(analysed(draft("1-4"), ends_per_m=100, picks_per_m=100, bears_mm=bears)))
+            for bears in (HELD, 5)
+        )
+
+        assert "longer than the 3/8 in that cloth which is handled bears" in by_us
+        assert "that its use bears" in told
 
     def test_fewest_shafts(self) -> None:
         """Four shafts of which pairs move alike could be two."""
@@ -221,4 +151,4 @@ class TestBeforeThreading:
 
         assert (False, "layers", 2) == (found["hangs_together"], found["verdict"], len(found["layers"]))
         assert [1, 3] == found["layers"][0]["ends"]
-        assert "not named" == found["weave"]
+        assert "2 layers, each plain weave" == found["weave"]
