@@ -47,6 +47,14 @@ class Extras:
             read.profile, read.end_mm, read.pick_mm, read.shafts, read.treadles,
         )  # fmt: skip
 
+    @classmethod
+    def of_changed(cls, read: ReadDraft) -> Extras:
+        """What of it holds when the draft has been changed: words and colours.
+
+        Sett and thickness may have changed sides, and what is kept may go thread by thread.
+        """
+        return cls(read.text, read.notes, read.colours, developers=read.developers)
+
 
 def write_wif(draft: Draft, extras: Extras | None = None) -> bytes:
     """The file, in UTF-8 with CRLF, sections and keys in one fixed order."""

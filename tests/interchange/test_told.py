@@ -158,6 +158,15 @@ def test_shafts_and_treadles_to_spare() -> None:
     assert [] == told(found)
 
 
+def test_a_changed_draft() -> None:
+    """Of a file whose draft was turned words and colours hold, and not its sett, its sizes and its other sections."""
+    found = read(("Shafts=4", "Shafts=8"), more="[NOTES]\n1=hello\n[WARP SYMBOLS]\n1=X\n")
+    extras = Extras.of_changed(found)
+
+    assert ("hello", dict(found.colours), "somebody") == (extras.notes, dict(extras.colours), extras.developers)
+    assert (None, None, (), None) == (extras.ends_per_m, extras.shafts, extras.kept, extras.end_mm)
+
+
 def test_thickness_with_a_unit() -> None:
     """Yarn half a millimetre thick is read, and is as thick when it is written again."""
     found = read(("Spacing=0.1\n", "Spacing=0.1\nThickness=0.05\n"))
