@@ -8,7 +8,9 @@ longest float is computed from the definition.
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from functools import cache
+from itertools import groupby, permutations
 from math import gcd
 
 import numpy as np
@@ -16,6 +18,8 @@ import pytest
 from numpy.typing import NDArray
 
 from journal_tools.drafts import Draft, drawdown, longest_floats
+from journal_tools.drafts.naming import name_of
+from journal_tools.drafts.repeat import whole_repeat
 
 TWILLS = {1: 0, 2: 1, 3: 1, 4: 3, 5: 3, 6: 7, 7: 8, 8: 17, 9: 22}
 TWILLS_BY_FLOAT = {
@@ -121,9 +125,47 @@ def test_number_of_satins(period: int) -> None:
         assert SQUARE[period - 3] == sum(square for square, _ in kinds)
 
 
-def test_there_is_no_satin_on_six() -> None:
-    """Six ends have no regular satin: every step meets its own line or its neighbour."""
+def figures(first_pick: Sequence[bool]) -> tuple[int, ...]:
+    """How many ends a pick goes under, over, under and so on, as a twill is called: begun where that is highest."""
+    start = next(n for n in range(len(first_pick)) if first_pick[n] and not first_pick[n - 1])
+    runs = [len(list(alike)) for _, alike in groupby([*first_pick[start:], *first_pick[:start]])]
+    return max(tuple(runs[n:] + runs[:n]) for n in range(0, len(runs), 2))
 
-    assert () == satin_steps(6)
-    assert [2, 3] == [step for step in range(2, 4) if gcd(step, 5) == 1]
-    assert [(2,), (3,)] == [satin_steps(5), satin_steps(8)]
+
+def alike(name: str) -> str:
+    """One name for all twills of a kind: begun at another figure, read backwards, seen from the back."""
+    numbers = name.removesuffix(" twill").split("/")
+    return min("/".join(way[n:] + way[:n]) for way in (numbers, numbers[::-1]) for n in range(len(numbers)))
+
+
+@pytest.mark.parametrize("period", range(3, 11))
+def test_every_twill_has_its_name(period: int) -> None:
+    """Every twill of 3 to 10 ends is called by its figures, and so are as many kinds as there are twills."""
+    names = set()
+    for number in range(1, 2**period - 1):
+        cloth = twill(number, period)
+        found = name_of(cloth)
+        own = whole_repeat(cloth)[0].tolist()
+        expected = "plain weave" if len(own) == 2 else "/".join(map(str, figures(own))) + " twill"
+        assert expected == found.text
+        names.add(alike(found.text))
+
+    assert len(twills(period)) == len(names)
+
+
+@pytest.mark.parametrize("period", range(5, 13))
+def test_every_satin_has_its_name(period: int) -> None:
+    """Regular satins are named with their steps: those of a step that has no part in common with the ends."""
+    steps = {step: name_of(satin(period, step)) for step in range(2, period - 1)}
+    regular = {step for step in steps if gcd(step, period) == 1}
+
+    assert regular == {step for step, found in steps.items() if found.kind == "sateen"}
+    assert all((f"{period}-end sateen", step) == (steps[step].text, steps[step].step) for step in regular)
+
+
+def test_there_is_no_satin_on_six() -> None:
+    """Six ends have no regular satin: whatever the order of six binding points, none is named as one."""
+    orders = np.array(list(permutations(range(6))))
+    cloths = orders[:, :, None] == np.arange(6)
+
+    assert not any(name_of(cloth).kind in ("satin", "sateen") for cloth in cloths)
