@@ -25,8 +25,19 @@ def test_a_slip_in_the_threading(tmp_path: Path) -> None:
     [question] = asked(tmp_path / "asked", SLIPPED)
 
     assert "drafts/one.md:" in question
-    assert "End 26 is on 3 where the other repeats of 4 ends have 2. A slip?" in question
+    assert "The threading repeats after 4 ends but once: end 26 is on 3 where the others have 2. A slip?" in question
     assert [] == asked(tmp_path / "answered", SLIPPED, more="\naccepted: threading slip")
+
+
+def test_a_slip_in_a_layer(tmp_path: Path) -> None:
+    """A slip in one layer of a double cloth is asked about there, with the number of the end in its own cloth."""
+    layer = f"\n  threading: {SLIPPED}\n  lift_plan: 1-4"
+    text = f"upper:\n  threading: 1, 2\n  lift_plan: 1, 2\nlower:{layer}"
+    [question] = check(write(tmp_path / "asked", drafts__one=text))
+
+    assert ("lower: threading", 6) == (question.field, question.line)
+    assert "end 26 is on 3 where the others have 2" in question.right
+    assert () == check(write(tmp_path / "answered", drafts__one=f"{text}\naccepted: threading slip"))
 
 
 def test_another_weave_than_it_says(tmp_path: Path) -> None:

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from journal_tools.checking.woven import NO_ORDER, comes_out_even, unfitting, without_order, woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts.unfitting import Unfitting
-from journal_tools.notation import print_sets
 from journal_tools.problems import Problem, Severity
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Journal
@@ -45,6 +44,7 @@ def draft_problems(journal: Journal) -> Iterator[Problem]:
         yield from _dents(draft, made, file, field)
         yield from _blocks(draft, draft.accepted, file, field)
         if not field:
+            yield from _slips(draft, made, draft.accepted, file)
             yield from _woven_otherwise(draft, made)
 
 
@@ -93,23 +93,28 @@ def _blocks(draft: Draft, accepted: Sequence[str], file: str, field: str) -> Ite
             yield from _blocks(layer, accepted, file, ": ".join(each for each in (field, name) if each))
 
 
-def _woven_otherwise(draft: Draft, made: Woven) -> Iterator[Problem]:
-    """A slip in a threading that repeats, and a draft that does not weave what it is said to."""
-    from journal_tools.drafts.analysis import agreement
+def _slips(draft: Draft, made: Woven, accepted: Sequence[str], file: str, layer: str = "") -> Iterator[Problem]:
+    """A slip in a threading that repeats; of a double cloth in each layer by itself."""
+    from journal_tools.drafts.analysis_words import slip_words
     from journal_tools.drafts.slips import slip_in
 
+    if draft.upper is not None and draft.lower is not None:
+        for name, part in (("upper", draft.upper), ("lower", draft.lower)):
+            path = ": ".join(each for each in (layer, name) if each)
+            yield from _slips(part, woven_draft(part), accepted, file, path)
+        return
     slip = None if "accent" in made.warp_order else slip_in(made.threading)
-    if slip is not None and "threading-slip" not in draft.accepted:
-        read, right = (None if end is None else print_sets([end]) for end in (slip.read, slip.right))
-        end, repeat = f"end {slip.place + 1}", f"{slip.repeat} ends"
-        said = {
-            "wrong": f"{end} is on {read} where the other repeats of {repeat} have {right}",
-            "missing": f"an end on {right} is missing before {end} in a repeat of {repeat}",
-            "extra": f"{end}, on {read}, is one too many in a repeat of {repeat}",
-        }[slip.kind]
-        line = draft.line("threading", "profile")
-        question = f"{said}. A slip? If it is so, write `accepted: threading slip`."
-        yield Problem(draft.file, line, "threading", "", question, Severity.QUESTION, "threading-slip")
+    if slip is not None and "threading-slip" not in (*accepted, *draft.accepted):
+        key = "threading" if draft.line("threading") else "profile"
+        path = ": ".join(each for each in (layer, key) if each)
+        question = f"{slip_words(slip)} If it is so, write `accepted: threading slip`."
+        yield Problem(file, draft.line(key), path, "", question, Severity.QUESTION, "threading-slip")
+
+
+def _woven_otherwise(draft: Draft, made: Woven) -> Iterator[Problem]:
+    """A draft that does not weave what it is said to."""
+    from journal_tools.drafts.analysis import agreement
+
     if draft.weave and "woven-otherwise" not in draft.accepted and (name := agreement(made, draft.weave)):
         question = f"what it weaves is {name}. If it is so, write `accepted: woven otherwise`."
         yield Problem(
