@@ -44,7 +44,7 @@ class Threads:
 
     def colours(self, number: int) -> tuple[str, ...]:
         """The colour of each thread, as short as the order repeats; () where none is said."""
-        if not self.usual_colour and not self.own_colours:
+        if not self.usual_colour and not self._coloured(number):
             return ()
         usual = self.usual_colour or NO_COLOUR
         return repeated([self.own_colours.get(place, usual) for place in range(1, number + 1)])
@@ -57,6 +57,10 @@ class Threads:
         """The thickness of each thread beside the usual."""
         return _beside(self.own_thickness, self.private_thickness, number)
 
+    def _coloured(self, number: int) -> int:
+        """How many of so many threads have a colour of their own."""
+        return sum(place <= number for place in self.own_colours)
+
     def tell_of(self, values: Values, number: int) -> None:
         """What is odd when so many threads are woven."""
         for what, own in (
@@ -68,8 +72,9 @@ class Threads:
             if beyond:
                 right = f"there are {number:,} threads, and this has some beyond; those are left out"
                 values.tell(self.line, f"{self.name} {what}", f"{max(beyond):,}", right, "beyond")
-        without = number - sum(place <= number for place in self.own_colours)
-        if self.own_colours and not self.usual_colour and without:
+        coloured = self._coloured(number)
+        without = number - coloured
+        if coloured and without and not self.usual_colour:
             right = f"no usual colour is given, and {without:,} threads have none of their own: called {NO_COLOUR} here"
             values.tell(self.line, f"{self.name}: Color", "", right, "no-usual-colour")
 

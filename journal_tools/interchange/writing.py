@@ -10,6 +10,7 @@ from itertools import cycle, islice
 from journal_tools.drafts import Draft
 from journal_tools.interchange.colours import OURS, plain_name
 from journal_tools.interchange.lines import without_unseen
+from journal_tools.interchange.threads import NO_COLOUR
 from journal_tools.interchange.what_was_read import Kept, ReadDraft
 from journal_tools.interchange.words import TEXT
 from journal_tools.notation import Sets
@@ -97,7 +98,8 @@ def _sections(draft: Draft, extras: Extras) -> Iterator[tuple[str, str]]:
     shed = ("Rising Shed", "true" if draft.rising else "false")
     sizes = [("Shafts", max(draft.shafts, extras.shafts or 0)), ("Treadles", max(draft.treadles, extras.treadles or 0))]
     yield made("WEAVING", [*sizes, shed, *profile])
-    names = list(dict.fromkeys((*draft.warp_colours, *draft.weft_colours, *extras.colours)))
+    given = dict.fromkeys((*draft.warp_colours, *draft.weft_colours, *extras.colours))
+    names = [name for name in given if name != NO_COLOUR or name in extras.colours]
     hexes = _hexes(names, extras.colours)
     if names:
         yield made("COLOR PALETTE", [("Entries", len(names)), ("Form", "RGB"), ("Range", "0,255")])
@@ -114,9 +116,8 @@ def _sections(draft: Draft, extras: Extras) -> Iterator[tuple[str, str]]:
     numbers = {name: n for n, name in enumerate(names, 1)}
     for name, order, many in (("WARP", draft.warp_colours, ends), ("WEFT", draft.weft_colours, picks)):
         if len(set(order)) > 1:
-            yield made(
-                f"{name} COLORS", [(str(n), numbers[each]) for n, each in enumerate(islice(cycle(order), many), 1)]
-            )
+            whole = enumerate(islice(cycle(order), many), 1)
+            yield made(f"{name} COLORS", [(str(n), numbers[each]) for n, each in whole if each in numbers])
     for name, figures, many, usual in (
         ("WARP SPACING", draft.warp_spacing, ends, _spacing(extras.ends_per_m)),
         ("WEFT SPACING", draft.weft_spacing, picks, _spacing(extras.picks_per_m)),
@@ -160,7 +161,7 @@ def _usual(
     colours: Sequence[str], names: Sequence[str], per_m: float | None, mm: float | None
 ) -> Iterator[tuple[str, object]]:
     """What holds for every thread of a system that is not listed."""
-    if colours:
+    if colours and all(colour in names for colour in set(colours)):
         yield "Color", names.index(colours[0]) + 1
     if per_m or mm:
         yield "Units", "Centimeters"

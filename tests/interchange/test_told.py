@@ -256,6 +256,20 @@ class TestWhatItIsWrittenAs:
         assert [] == told(again(found))
 
 
+    def test_no_colour_that_nobody_gave(self) -> None:
+        """Threads without a colour, where others have one, get none in the file, and have none when read again."""
+        found = read(("Threads=4\nColor=1", "Threads=4"))
+        assert found.draft is not None
+        text = write_wif(found.draft, Extras.of(found)).decode()
+
+        assert ("dark-blue", "dark-blue", "no-colour", "no-colour") == found.draft.warp_colours
+        assert "[WARP COLORS]\r\n1=1\r\n2=1\r\n" in text
+        assert "Color=1\r\n\r\n[THREADING]" in text
+        assert "\r\nColor=" not in text.partition("[WEFT]")[0]
+        assert "no-colour" not in text
+        assert (found.draft, found.colours) == (again(found).draft, again(found).colours)
+
+
 @pytest.mark.parametrize(
     ("line", "slug"),
     [
