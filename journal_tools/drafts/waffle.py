@@ -16,8 +16,8 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-LEAST_THREADS = 4
-"""Ends from the wall to the middle of the smallest cell."""
+LEAST_THREADS, MOST_THREADS = 4, 40
+"""Ends from the wall to the middle of the smallest cell, and of the largest that is looked for (judgement)."""
 
 
 def is_waffle(repeat: NDArray[np.bool_]) -> bool:
@@ -25,10 +25,10 @@ def is_waffle(repeat: NDArray[np.bool_]) -> bool:
     import numpy as np
 
     size = len(repeat)
-    if repeat.shape != (size, size) or size % 2 or size // 2 + 1 < LEAST_THREADS:
+    half = size // 2 + 1
+    if repeat.shape != (size, size) or size % 2 or not LEAST_THREADS <= half <= MOST_THREADS:
         return False
     upright, sideways = _mirrors(repeat), _mirrors(repeat.T)
-    half = size // 2 + 1
     return any(
         _is_cell(np.roll(repeat, (-pick, -end), axis=(0, 1))[:half, :half]) for pick in upright for end in sideways
     )
