@@ -10,7 +10,9 @@ import click
 
 from journal_tools.commands.draft_changes import CHANGES, changed, changes_in_words
 from journal_tools.commands.draft_found import found_draft
-from journal_tools.commands.draft_shows import drawn, notation
+from journal_tools.commands.draft_ground import ground_sentence, ground_weave
+from journal_tools.commands.draft_setts import setts
+from journal_tools.commands.draft_shows import notation
 from journal_tools.commands.draft_writes import write
 from journal_tools.commands.folder import journal_option
 
@@ -20,15 +22,16 @@ if TYPE_CHECKING:
 HELP = """\
 What a draft weaves, and what to look at before it is threaded.
 
-FILE is an interchange file (.wif) or the name of a draft in your journal. What was odd in a file is
-told first. Changes keep the cloth, or say what becomes of it, and keep the shed but for other-shed:
+FILE is an interchange file (.wif), a record (.md) wherever it lies, or the name of a draft in your
+journal. What is wrong or was odd in it is told first. Changes keep the cloth, or say what becomes of
+it, and keep the shed but for other-shed:
 
 \b
 {changes}
 
 With --json, among others: hangs_together, verdict, layers, floats (system, side, threads, mm, at),
 weave, agrees, face, repeat_ends, repeat_picks, symmetry, plain_weave_lifts, selvedge,
-threading_slip; ends, picks, shafts and treadles are counted from 1.
+threading_slip, ground_weave, ends_per_m, setts_from; ends, picks, shafts and treadles are counted from 1.
 
 Exit status 1 when there is no draft in it.
 
@@ -76,33 +79,38 @@ def command(
     from journal_tools.drafts.analysis import analysed
 
     found = found_draft(context, file, journal, aside=as_json)
-    draft = changed(found.draft, changes)
+    made = changed(found.draft, changes)
+    draft = made.draft
+    given = setts(found, changes, _density(sett, "--sett"), _density(beat, "--beat"))
     looked = analysed(
         draft,
-        ends_per_m=_density(sett, "--sett"),
-        picks_per_m=_density(beat or sett, "--beat"),
+        ends_per_m=given.ends_per_m,
+        picks_per_m=given.picks_per_m,
         said_weave="" if changes else found.said,
         bears_mm=_length(bears) if bears else None,
     )
+    title = ", ".join([found.called, *made.titled])
     if target is not None:
-        write(target, found, draft, changes)
+        write(target, found, looked, changes, title)
     if as_json:
-        click.echo(json.dumps(looked.as_json(), indent=2, ensure_ascii=False))
+        told = {**looked.as_json(), **given.as_json(), "ground_weave": ground_weave(draft)}
+        click.echo(json.dumps(told, indent=2, ensure_ascii=False))
         return
     from journal_tools.drafts.analysis_words import sentences, warnings
+    from journal_tools.pictures.text_drawing import text_drawing
 
     unit: PerUnit = "cm" if "cm" in sett else "in"
-    click.secho(", ".join([found.called, *changes]), bold=True)
+    click.secho(title, bold=True)
     for line in found.own if found.own and not changes else notation(draft):
         click.echo(line)
     click.echo("")
-    for line in drawn(draft):
+    for line in text_drawing(draft, looked.marked if bears else None, "--to whole.png"):
         click.echo(line)
     click.echo("")
     asked = list(warnings(looked, unit))
     for line in asked:
         click.secho(line, fg="yellow")
-    for line in sentences(looked, unit):
+    for line in (*given.sentences(unit), *sentences(looked, unit), *ground_sentence(draft)):
         if line not in asked:
             click.echo(line)
     if target is not None:

@@ -1,16 +1,13 @@
-"""How `draft` shows a draft on a terminal."""
+"""A draft as a record would write it, for the terminal and for a text file."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from journal_tools.drafts import Draft
-
-MOST_SHOWN = 64
-"""Threads that a terminal shows either way."""
-
 
 def notation(draft: Draft) -> Iterator[str]:
     """A draft in this journal's notation, a line a part."""
@@ -30,17 +27,28 @@ def notation(draft: Draft) -> Iterator[str]:
     for name, order in (("warp colours", draft.warp_colours), ("weft colours", draft.weft_colours)):
         if order:
             yield f"{name}: {print_colours(order)}"
+    for name, order in (("warp order", draft.warp_order), ("weft order", draft.weft_order)):
+        if order:
+            yield f"{name}: {print_colours(order)}"
+    yield from _sizes(draft)
+    if draft.floating_selvedges:
+        yield f"floating selvedges: {draft.floating_selvedges}"
 
 
-def drawn(draft: Draft) -> Iterator[str]:
-    """The drawdown in characters: two rows of picks to a line, filled where the warp is over."""
-    from journal_tools.drafts import drawdown
+def _sizes(draft: Draft) -> Iterator[str]:
+    """The room and the thickness of threads, where they are not all alike; of ends in dents, the dents."""
+    from journal_tools.commands.draft_dents import dents_of
+    from journal_tools.notation import print_sets
 
-    over = drawdown(draft)[:MOST_SHOWN, :MOST_SHOWN]
-    marks = {(True, True): "█", (True, False): "▀", (False, True): "▄", (False, False): " "}
-    for pick in range(0, len(over), 2):
-        below = over[pick + 1] if pick + 1 < len(over) else [False] * len(over[pick])
-        yield "".join(marks[bool(top), bool(low)] for top, low in zip(over[pick], below, strict=True)).rstrip()
-    ends, picks = len(draft.threading), len(draft.picks)
-    if ends > MOST_SHOWN or picks > MOST_SHOWN:
-        yield f"(the first {min(ends, MOST_SHOWN)} of {ends} ends and {min(picks, MOST_SHOWN)} of {picks} picks)"
+    dents = dents_of(draft.warp_spacing)
+    if dents is not None:
+        yield f"ends in dents: {print_sets(dents)}"
+    for name, figures in (
+        ("room of each end beside the usual", draft.warp_spacing if dents is None else ()),
+        ("room of each pick beside the usual", draft.weft_spacing),
+        ("thickness of each end beside the usual", draft.warp_thickness),
+        ("thickness of each pick beside the usual", draft.weft_thickness),
+    ):
+        if len(set(figures)) > 1 or (figures and figures[0] != 1):
+            runs = ((figure, len(list(alike))) for figure, alike in groupby(figures))
+            yield f"{name}: {', '.join(f'{number} of {figure:g}' for figure, number in runs)}"

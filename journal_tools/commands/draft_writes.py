@@ -12,25 +12,31 @@ import click
 
 from journal_tools.commands.called import line_to_type
 from journal_tools.commands.draft_changes import CHANGES
+from journal_tools.commands.draft_rewritten import record_of
 from journal_tools.commands.draft_shows import notation
 
 if TYPE_CHECKING:
     from journal_tools.commands.draft_found import Found
     from journal_tools.drafts import Draft
+    from journal_tools.drafts.analysis import Analysis
     from journal_tools.interchange import Extras
 
 _NUMBERED = re.compile(r"\s*[0-9]+\s*=")
 """A line of a section that goes through threads, shafts or treadles by their numbers."""
 
 
-def write(target: Path, found: Found, draft: Draft, changes: Sequence[str]) -> None:
-    """Put the draft into a new file. Nothing is written over, and where it cannot be made there is no file."""
-    title = ", ".join([found.called, *changes])
+def write(target: Path, found: Found, looked: Analysis, changes: Sequence[str], title: str) -> None:
+    """Put the draft into a new file. Nothing is written over, and where it cannot be made there is no file.
+
+    looked: the draft as it has been changed, looked through.
+    """
+    draft = looked.draft
+    own = found.own if found.own and not changes else notation(draft)
     forms: dict[str, Callable[[], bytes]] = {
         ".wif": lambda: _interchange(found, draft, changes, title),
-        ".md": lambda: _record(found, draft, title),
-        ".png": lambda: _picture(found, draft),
-        ".txt": lambda: "\n".join([title, *notation(draft), ""]).encode(),
+        ".md": lambda: record_of(found, looked, changes, title),
+        ".png": lambda: _picture(found, looked),
+        ".txt": lambda: "\n".join([title, *own, ""]).encode(),
     }
     form = forms.get(target.suffix.lower())
     if form is None:
@@ -86,21 +92,15 @@ def _hexes(found: Found, draft: Draft) -> dict[str, str]:
     return {name: found.colours.get(name) or plain_tone(place) for name, place in colour_places(draft).items()}
 
 
-def _record(found: Found, draft: Draft, title: str) -> bytes:
-    """A record. Colours are told where they came from a file: those of the shelf stand on the shelf."""
-    from journal_tools.interchange import ReadDraft, record_text
-
-    read = found.read or ReadDraft(draft)
-    return record_text(dataclasses.replace(read, draft=draft, text={**read.text, "Title": title})).encode()
-
-
-def _picture(found: Found, draft: Draft) -> bytes:
+def _picture(found: Found, looked: Analysis) -> bytes:
     from journal_tools.pictures.draft_drawing import Window, draft_picture
 
-    hexes = _hexes(found, draft)
+    draft, hexes = looked.draft, _hexes(found, looked.draft)
     return draft_picture(
         draft,
         Window(most_ends=len(draft.threading), most_picks=len(draft.picks)),
+        marked=looked.marked,
         warp=[hexes[name] for name in draft.warp_colours],
         weft=[hexes[name] for name in draft.weft_colours],
+        numbered=True,
     )

@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from journal_tools.interchange import read_wif
 from journal_tools.pictures.png import png_size
@@ -26,7 +27,12 @@ def test_in_words(shelf: Shell) -> None:
     """It says the threading, draws the cloth, and names weave, floats with their length, and plain weave."""
     said = shelf("draft", "straight-four", "--sett", "20").output
 
-    assert said.startswith("Straight four\nthreading: 1-4\ntie-up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\n\n▀█▄\n▄ ▀█\n\n")
+    assert said.startswith(
+        "Straight four\nweave: 2/2 twill\nthreading: 1-4\ntie-up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\n\n"
+        ". . . 4   . . x x\n. . 3 .   . x x .\n. 2 . .   x x . .\n1 . . .   x . . x\n\n"
+        "████      1 . . .\n  ████    . 2 . .\n    ████  . . 3 .\n██    ██  . . . 4\n\n"
+        "End 1 is at the left and pick 1 at the top; on the loom the cloth grows upwards.\n\n"
+    )
     assert "2/2 twill, its lines rising to the right as it is woven, first end at the left, balanced.\n" in said
     assert "Longest float of the warp: over 2 picks, 0.10 in at 20/in, on both sides, ends 1, 2, 3 and 4.\n" in said
     assert "Plain weave can be woven on this threading: lift 1+3 and 2+4 in turn.\n" in said
@@ -41,6 +47,51 @@ def test_for_programs(shelf: Shell) -> None:
     assert [[1, 3], [2, 4]] == found["plain_weave_lifts"]
 
 
+def test_a_record_outside_the_journal(shelf: Shell) -> None:
+    """A path to a file is that file, though the journal has a draft of its name, and its own problems are told."""
+    outside = shelf.folder / "elsewhere"
+    outside.mkdir()
+    text = TWILL.format(weave="2/2 twill").replace("Straight four", "Clean twill")
+    (outside / "straight-four.md").write_text(text.replace("weave:", "weeve:"), encoding="utf-8")
+    (outside / "broken.md").write_text(text.replace("threading: 1-4", "threading: 12 x (1-4), 1;"), encoding="utf-8")
+    read = shelf("draft", "elsewhere/straight-four.md")
+    broken = shelf("draft", "elsewhere/broken.md")
+
+    assert "\nClean twill\nthreading: 1-4\n" in read.output
+    assert read.output.startswith("elsewhere/straight-four.md:6 to mend weeve:")
+    assert (1, "elsewhere/broken.md:3 to mend threading:") == (broken.exit_code, broken.stdout[:40])
+    assert "A draft wants a threading" not in broken.output
+    assert "It can be drawn once that is mended." in broken.stderr
+
+
+@pytest.mark.parametrize(
+    "typed", ["drafts/straight-four.md", "drafts/straight-four", "entries/drafts/straight-four.md"]
+)
+def test_a_record_by_its_path(shelf: Shell, typed: str) -> None:
+    """A draft of the journal is found by its path too, as messages write it or from where one stands."""
+    assert shelf("draft", typed).output == shelf("draft", "straight-four").output
+
+
+def test_problems_of_a_record_come_first(shelf: Shell) -> None:
+    """What is wrong in a record is told with its line before anything that follows from it."""
+    shelf.write("drafts/slip", TWILL.format(weave="2/2 twill").replace("threading: 1-4", "threading: 3 times 1-4, 1"))
+    said = shelf("draft", "slip")
+    [checked] = [line for line in shelf("check").output.splitlines() if "drafts/slip.md" in line]
+
+    assert (1, checked) == (said.exit_code, said.stdout.splitlines()[0])
+    assert "A draft wants a threading" not in said.output + said.stderr
+
+
+def test_a_long_list_of_drafts(shelf: Shell) -> None:
+    """Of many drafts those that are nearly called so are named, else ten and how many more there are."""
+    for number in range(20):
+        shelf.write(f"drafts/other-{number:02d}", TWILL.format(weave="2/2 twill"))
+    nothing, near = (shelf("draft", typed).stderr for typed in ("zzz", "other-7"))
+
+    assert nothing.endswith("other-08, other-09, and 11 more.\n")
+    assert near.endswith("Did you mean other-17, other-07 or other-19?\n")
+
+
 def test_said_to_be_another(shelf: Shell) -> None:
     """A draft that does not weave what its record says is asked about."""
     shelf.write("drafts/straight-four", TWILL.format(weave="plain weave"))
@@ -52,7 +103,33 @@ def test_floats_that_the_use_does_not_bear(shelf: Shell) -> None:
     """Floats longer than --bears are warned of."""
     said = shelf("draft", "straight-four", "--sett", "10", "--bears", "1/8 in").output
 
-    assert "Some floats are longer than the 1/8 in that its use bears" in said
+    assert "Some floats are longer than the 1/8 in that its use bears; they are marked in the drawing." in said
+    assert "\n▓▓▓▓░░░░  1 . . .\n░░▓▓▓▓░░  . 2 . .\n" in said
+    assert "▓▓ (warp) and ░░ (weft) are crossings in a float that is longer than its use bears." in said
+    assert "▓" not in shelf("draft", "straight-four", "--sett", "10").output
+
+
+def test_marked_in_the_picture(shelf: Shell) -> None:
+    """Crossings in floats longer than --bears have a dot in the picture, and the picture has its numbers."""
+    shelf("draft", "straight-four", "--to", "plain.png", "--sett", "10")
+    shelf("draft", "straight-four", "--to", "dotted.png", "--sett", "10", "--bears", "1/8 in")
+    shelf.write("drafts/nine", "---\nthreading: 1-4, 1-4, 1\nlift_plan: 1+2, 2+3\n---\n")
+    shelf("draft", "nine", "--to", "nine.png")
+    plain, dotted = (picture(Path(name)) for name in ("plain.png", "dotted.png"))
+
+    assert plain.size == dotted.size
+    assert 16 == sum(
+        plain.getpixel((3 + 7 * end, 38 + 7 * pick)) != dotted.getpixel((3 + 7 * end, 38 + 7 * pick))
+        for end in range(4)
+        for pick in range(4)
+    )
+    assert (4 + 1 + 2) * 7 + 1 < picture(Path("nine.png")).size[1]
+
+
+def picture(path: Path) -> Image.Image:
+    """A picture with its colours as they are seen."""
+    with Image.open(path) as opened:
+        return opened.convert("RGB")
 
 
 def test_to_a_file_and_back(shelf: Shell) -> None:
@@ -183,7 +260,7 @@ def test_the_changes(shelf: Shell) -> None:
     """The help says of every change what becomes of the cloth."""
     said = shelf("draft", "--help").output
 
-    assert "  turned          by a quarter: warp becomes weft\n" in said
+    assert "  turned          warp and weft exchanged\n" in said
     assert "  two-feet        the same cloth with two treadles at once, on fewer treadles\n" in said
 
 
@@ -208,6 +285,7 @@ def test_nothing_is_written_over(shelf: Shell) -> None:
     [
         (("nothing-such",), 1, 'There is no file and no draft called "nothing-such". Drafts here: straight-four.'),
         (("strait-four",), 1, "Did you mean straight-four?"),
+        (("elsewhere/straight-four.md",), 1, 'There is no file and no draft called "elsewhere/straight-four.md".'),
         (("missing.wif",), 2, "missing.wif cannot be read: No such file or directory."),
         (("straight-four", "--sett", "close"), 2, "'--sett'"),
         (("straight-four", "--to", "cloth.doc"), 2, "cloth.doc should end in .wif, .md, .png, .txt."),
