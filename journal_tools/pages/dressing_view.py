@@ -16,11 +16,19 @@ class Ticks:
 
 
 @dataclass(frozen=True)
+class Shown:
+    """A group as it is done, in one line that is not broken: its words, and its colours below them."""
+
+    words: str
+    colours: str = ""
+
+
+@dataclass(frozen=True)
 class Group:
     """A group that stands once: the number in its box, what it holds, and the count of ends after it."""
 
     box: int
-    words: str
+    shown: Shown
     to: int
 
 
@@ -32,56 +40,55 @@ class Line:
     """
 
     times: str
-    groups: tuple[str, ...]
+    groups: tuple[Shown, ...]
     rows: tuple[Ticks, ...]
     note: str = ""
     once: tuple[Group, ...] = ()
 
 
 @dataclass(frozen=True)
-class WindingPart:
-    """One warp as it is wound."""
+class Card:
+    """A tie-up, or a lift plan. heads: of the columns. rows: a heading and the shaft in each cell, "" for none."""
 
-    title: str
-    said: tuple[str, ...]
-    bouts: tuple[Line, ...]
-    strands: Table
+    caption: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    said: str
 
 
 @dataclass(frozen=True)
 class Part:
-    """Sentences under a title; `large` is what is read at the loom. lines: with boxes to tick."""
+    """One thing that is done. key: its anchor. said: sentences. large: what is read at the loom.
 
+    lines: with boxes to tick. begins: where each colour begins along them. blanks: lines to write on.
+    """
+
+    key: str
     title: str
-    large: tuple[str, ...]
+    large: tuple[str, ...] = ()
     said: tuple[str, ...] = ()
     lines: tuple[Line, ...] = ()
-    early: bool = False
-    """Whether it is on the first sheet, since the second has less room."""
+    begins: tuple[str, ...] = ()
+    table: Table | None = None
+    card: Card | None = None
+    blanks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
-class Card:
-    """A tie-up, or a lift plan. heads: of the columns. rows: a heading and the shaft in each cell, "" for none."""
+class Sheet:
+    """One sheet of paper. percent: of the usual size of its letters, so that the sheet is full and holds it all."""
 
-    title: str
-    caption: str
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, tuple[str, ...]], ...]
-    said: tuple[str, ...]
+    parts: tuple[Part, ...]
+    percent: int = 100
 
 
 @dataclass(frozen=True)
 class DressingView:
-    """Everything on a dressing sheet. by: what it rests on. asked: what is short, or missing."""
+    """Everything on a dressing sheet. about: what it rests on. asked: what is short, or missing."""
 
     title: str
     about: str
     warp: Link
     asked: tuple[str, ...]
-    windings: tuple[WindingPart, ...]
-    sley: Part | None
-    heddles: Part | None
-    threading: Part | None
-    card: Card | None
-    later: tuple[str, ...]
+    order: str
+    sheets: tuple[Sheet, ...]

@@ -13,12 +13,18 @@ from tests.browser.test_axe import violations
 
 MOST = {"A4": 718, "Letter": 740}
 """Pixels across each paper with margins of 12 mm, at 96 to the inch."""
-SMALLEST = 16 * 96 / 72
-"""Sixteen points, in pixels: what is read at arm's length."""
+POINT = 96 / 72
+"""Pixels."""
 SHEET = "warps/gannet-napkins/dressing.html"
 SIZES = """
-[...document.querySelectorAll(".dressing .large, .dressing .do, .dressing table.tied td, .dressing .do .ends")]
+chosen => [...document.querySelectorAll(chosen)]
+  .filter(each => each.checkVisibility() && !each.closest(".unseen")
+    && [...each.childNodes].some(node => node.nodeType === 3 && node.data.trim()))
   .map(each => parseFloat(getComputedStyle(each).fontSize))
+"""
+BROKEN = """
+[...document.querySelectorAll("#threading .ends")].filter(each => each.getClientRects().length > 1
+  || each.getBoundingClientRect().height > 1.8 * parseFloat(getComputedStyle(each).lineHeight)).length
 """
 BEYOND = """
 [...document.querySelectorAll(".dressing *")]
@@ -49,14 +55,27 @@ def test_two_sheets(browser: Browser, tiny: str, tiny_site: Path, paper: str) ->
     assert {} == {address: pages for address, pages in printed.items() if not 1 <= pages <= 2}
 
 
-def test_read_at_arms_length(desk: Look, tiny: str) -> None:
-    """On paper what is wound, threaded, sleyed and tied is set in sixteen points or more."""
-    page = desk.at(tiny + SHEET)
-    page.emulate_media(media="print")
-    sizes = page.evaluate(SIZES)
+def test_read_at_arms_length(browser: Browser, tiny: str, tiny_site: Path) -> None:
+    """On paper nothing is under nine points, and the numbers of the threading are of fourteen or more."""
+    for address in sheets(tiny_site):
+        with looking(browser, width=MOST["A4"]) as look:
+            page = look.at(tiny + address)
+            page.emulate_media(media="print")
+            every, threaded = page.evaluate(SIZES, ".dressing *"), page.evaluate(SIZES, "#threading .ends")
 
-    assert len(sizes) > 10
-    assert min(sizes) >= SMALLEST - 0.01
+            assert len(every) > 20
+            assert min(every) >= 9 * POINT
+            assert min(threaded, default=14 * POINT) >= 14 * POINT
+
+
+def test_no_group_is_broken(browser: Browser, tiny: str, tiny_site: Path) -> None:
+    """On paper the numbers of a group stand on one line."""
+    for address in sheets(tiny_site):
+        with looking(browser, width=MOST["A4"]) as look:
+            page = look.at(tiny + address)
+            page.emulate_media(media="print")
+
+            assert 0 == page.evaluate(BROKEN)
 
 
 def test_boxes_match_the_repeats(desk: Look, tiny: str) -> None:
