@@ -12,8 +12,8 @@ from numpy.typing import NDArray
 
 from journal_tools.checking import woven_draft
 from journal_tools.drafts import Draft as Woven
-from journal_tools.drafts import drawdown, longest_floats
-from journal_tools.drafts.repeat import period, true_repeat
+from journal_tools.drafts.analysis import Analysis, analysed
+from journal_tools.drafts.repeat import period
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.views import DraftPart, Fact, Link, Notation, Picture
 from journal_tools.pictures.colour import plain_tone
@@ -59,38 +59,45 @@ def part_of(
         href,
         _drawing(archive, woven, record),
         tuple(cloth),
-        tuple(_facts(woven, record)),
+        tuple(_facts(woven, record, _found(archive, woven, record))),
         tuple(notation_of(record)),
     )
 
 
-def _facts(woven: Woven, record: Draft) -> Iterator[Fact]:
+def _facts(woven: Woven, record: Draft, found: Analysis) -> Iterator[Fact]:
     yield Fact("shafts", (Link(str(max(woven.shafts, record.shafts.number if record.shafts else 0))),))
     if woven.treadles:
         yield Fact("treadles", (Link(str(woven.treadles)),))
     else:
         yield Fact("woven by", (Link("lift plan"),))
-    over = drawdown(woven)
-    repeat = true_repeat(over)
+    once = found.repeat[::-1]
     ends, picks = (
         lcm(threads, period(order) if order else 1)
-        for threads, order in zip(repeat.shape[::-1], (woven.warp_colours, woven.weft_colours), strict=True)
+        for threads, order in zip(once, (woven.warp_colours, woven.weft_colours), strict=True)
     )
     said, coloured, written = (
-        f"{ends} ends, {picks} picks" for ends, picks in (repeat.shape[::-1], (ends, picks), over.shape[::-1])
+        f"{ends} ends, {picks} picks" for ends, picks in (once, (ends, picks), found.over.shape[::-1])
     )
     more = [f"; with its colours {coloured}"] if coloured != said else []
     more += [f"; written: {written}"] if written not in (said, coloured) else []
     yield Fact("repeat", (Link(said + "".join(more)),))
     if record.weave:
         yield Fact("weave", (Link(record.weave),))
-    floats = longest_floats(repeat)
-    words = [
-        f"{way} {length if length is not None else 'never crossed'}"
-        for way, length in (("warp", floats.warp), ("weft", floats.weft))
-    ]
-    yield Fact("longest float", (Link(", ".join(words)),))
+    yield Fact("longest float", (Link(", ".join(_longest(found, way) for way in ("warp", "weft"))),))
     yield Fact("shed", (Link(record.shed),))
+
+
+def _found(archive: Archive, woven: Woven, record: Draft) -> Analysis:
+    """What there is to tell of a draft: as it was looked through for all pages, or of one written in a warp anew."""
+    of_journal = archive.journal.drafts.get(record.name) is record
+    known = archive.patterns.found.get(record.name) if of_journal else None
+    return known or analysed(woven)
+
+
+def _longest(found: Analysis, way: str) -> str:
+    runs = [one.threads for one in found.floats if one.system == way]
+    lengths = [run for run in runs if run is not None]
+    return f"{way} {'never crossed' if len(lengths) < len(runs) else max(lengths, default=0)}"
 
 
 def notation_of(record: Draft) -> Iterator[Notation]:
@@ -125,11 +132,10 @@ def _shortest(key: str, items: tuple[object, ...]) -> str:
 
 def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:
     window = Window(most_ends=MOST, most_picks=MOST)
-    known = archive.patterns.found.get(record.name) if archive.journal.drafts.get(record.name) is record else None
-    marked = None if known is None else known.marked
+    marked = _found(archive, woven, record).marked
     cell = cell_of(woven, window, SHEET_PX, LARGEST_CELL)
     picture = tile(archive, woven, record.heading, window, marked, cell_px=cell)
-    return replace(picture, caption=DOTTED) if marked is not None and marked[:MOST, :MOST].any() else picture
+    return replace(picture, caption=DOTTED) if marked[:MOST, :MOST].any() else picture
 
 
 def tile(

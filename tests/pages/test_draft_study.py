@@ -289,3 +289,12 @@ def test_a_crammed_draft_is_drawn_crammed(tmp_path: Path) -> None:
     assert not set(even) & set(crammed)
     assert swatch is not None
     assert [1.0, 0.35] == sorted(set(swatch.uneven.warp_thickness), reverse=True)
+
+
+def test_floats_of_layers_lie_in_a_layer(archive: Archive) -> None:
+    """Plain weave over a 2/2 twill floats over two threads at the most: passing by the other layer is no float."""
+    facts = {
+        fact.label: fact.values[0].text for fact in draft_view(archive, archive.journal.drafts["layers"]).draft.facts
+    }
+
+    assert "warp 2, weft 2" == facts["longest float"]
