@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from journal_tools.checking.idle_parts import idle_parts
+from journal_tools.checking.orders import odd_orders
 from journal_tools.checking.woven import NO_ORDER, comes_out_even, unfitting, without_order, woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts.unfitting import Unfitting
@@ -46,6 +48,9 @@ def draft_problems(journal: Journal) -> Iterator[Problem]:
         if not field:
             yield from _slips(draft, made, draft.accepted, file)
             yield from _woven_otherwise(draft, made)
+        if not field and file not in broken:
+            yield from idle_parts(draft, made)
+            yield from odd_orders(draft, made)
 
 
 def _place(draft: Draft, wrong: Unreadable) -> tuple[tuple[str, ...], int]:
