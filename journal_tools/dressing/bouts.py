@@ -13,7 +13,7 @@ REPEAT, COLOURS, UNIT, INSIDE, WITHIN = "repeat", "colours", "unit", "inside", "
 """Where a bout ends: after whole repeats of the colours, between two colours, after whole repeats of the
 threading in a wide stripe, elsewhere in a wide stripe (of two colours by turns, between pairs), or between
 two colours within a repeat."""
-COSTS = {REPEAT: 0, COLOURS: 5, UNIT: 10, INSIDE: 20, WITHIN: 40}
+COSTS = {REPEAT: 0, COLOURS: 5, UNIT: 15, INSIDE: 25, WITHIN: 40}
 """What a cut costs, beside 100 for a bout that is twice as large as it should be (judgement). A narrow
 stripe is never cut, so that none of these has to weigh that."""
 ELSEWHERE = 0.7

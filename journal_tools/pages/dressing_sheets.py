@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from journal_tools.pages.dressing_view import Line, Part, Sheet
 
-HIGH = 705
+HIGH = 690
 """Points of a sheet that may be filled: letter paper less its margins, and something for a wrong guess."""
 PERCENT = tuple(range(140, 75, -5))
 """How large the letters may be beside the usual ones, as in the style sheet."""

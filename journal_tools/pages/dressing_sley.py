@@ -53,8 +53,8 @@ def _spaces(counts: Sequence[int]) -> str:
 
 
 def _run(run: Run[int]) -> str:
-    if run.times == 1:
-        return ", ".join(map(str, run.block))
+    if run.length < 4:
+        return ", ".join(map(str, run.block * run.times))
     return f"{run.times} times ({', '.join(map(str, run.block))})"
 
 

@@ -27,15 +27,12 @@ def _stretches(archive: Archive, warp: Warp, unit: PerUnit) -> Iterator[str]:
         common = _both(archive, warp, stretch.weft or warp.weft, stretch.beat or warp.beat, unit)
         called = stretch.name or f"stretch {number}"
         if common and common != before:
-            yield _sentence(f"{called}: {common}" if several else common)
+            words = f"{called}: {common}" if several else common
+            yield f"{words[0].upper()}{words[1:]}."
         before = common
         for each, piece in enumerate(stretch.pieces, 1):
             if own := _both(archive, warp, piece.weft, piece.beat, unit):
-                yield _sentence(f"{piece.name or f'piece {each}'}: {own}")
-
-
-def _sentence(words: str) -> str:
-    return f"{words[0].upper()}{words[1:]}."
+                yield f"{piece.name or f'Piece {each}'}: {own}."
 
 
 def _both(archive: Archive, warp: Warp, wefts: Sequence[Weft], beat: Density | None, unit: PerUnit) -> str:

@@ -9,8 +9,8 @@ from pathlib import Path
 from hypothesis import given
 from hypothesis import strategies as st
 
-from journal_tools.dressing.colour_words import colour_words
 from journal_tools.dressing.bouts import bouts_of
+from journal_tools.dressing.colour_words import colour_words
 from journal_tools.dressing.winding import spools_of
 from journal_tools.notation import parse_colours
 from tests.dressing.made import NAPKINS, dressed
