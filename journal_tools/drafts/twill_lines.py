@@ -63,7 +63,7 @@ def _way(steps: Sequence[int], size: int) -> Way | None:
     gaps = [step for step in steps if step not in single]
     if not gaps and len(set(steps)) == 1:
         return "straight"
-    start = next(place for place in range(len(steps)) if steps[place] != steps[place - 1])
+    start = next((place for place in range(len(steps)) if steps[place] != steps[place - 1]), 0)
     runs = [(step, len(list(alike))) for step, alike in groupby([*steps[start:], *steps[:start]])]
     drawn = [(step, times) for step, times in runs if step in single]
     if not drawn:
