@@ -18,16 +18,23 @@ def dents_of(spacing: Sequence[float], usual: int = 0) -> Sets | None:
     spacing: the room of each end beside the usual. usual: the ends of a usual dent, where that is known. An empty
     dent comes before the end that has its room, but behind the last one.
     """
-    from journal_tools.drafts.making import spacing_in_dents
-
     if len(set(spacing)) < 2:
         return None
     for each in (usual, *USUAL):
-        dents = _dents(spacing, each) if each else None
-        # Only what reads back the same is said.
-        if dents is not None and _alike(spacing_in_dents(dents), spacing):
-            return dents
+        # In a mirrored draft the room of an empty dent is that of the end before it.
+        for way in (1, -1):
+            dents = _read_back(spacing[::way], each) if each else None
+            if dents is not None:
+                return dents[::way]
     return None
+
+
+def _read_back(spacing: Sequence[float], usual: int) -> Sets | None:
+    """The dents, where they give the same room again."""
+    from journal_tools.drafts.making import spacing_in_dents
+
+    dents = _dents(spacing, usual)
+    return dents if dents is not None and _alike(spacing_in_dents(dents), spacing) else None
 
 
 def _dents(spacing: Sequence[float], usual: int) -> Sets | None:

@@ -37,13 +37,17 @@ def record_of(found: Found, looked: Analysis, changes: Sequence[str], title: str
         return found.text.whole
     draft = looked.draft
     read = found.read or ReadDraft(draft)
-    dents = dents_of(draft.warp_spacing, found.usual_dent if not _exchanged(changes) else 0)
+    usual = 0 if _exchanged(changes) else found.usual_dent
+    dents = dents_of(draft.warp_spacing, usual)
     bare = dataclasses.replace(draft, warp_spacing=()) if dents is not None else draft
     text = record_text(dataclasses.replace(read, draft=bare, text={**read.text, "Title": title}))
     if dents is not None:
         from journal_tools.notation import print_sets
 
         text = _with_lines(text, [f"ends_in_dents: {print_sets(dents)}"])
+        if not usual:
+            said = "ends_in_dents is by the room of each end: set it right if a usual dent holds another number."
+            click.secho(said, fg="yellow", err=True)
     if found.text is None:
         return text.encode()
     parts = {key: found.text.part(key) for key in KEPT if key in found.text.keys}

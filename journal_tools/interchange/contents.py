@@ -58,7 +58,7 @@ def joined(values: Values, lines: Lines) -> dict[str, Section]:
 def tell_of_lines(values: Values, lines: Lines) -> None:
     """What is odd in the file as a text."""
     if lines.encoding not in ("UTF-8",):
-        values.tell(0, "", lines.encoding, f"the file was read as {lines.encoding}", "encoding")
+        values.tell(0, "", "", f"the file was read as {lines.encoding}", "encoding")
     if lines.unseen:
         values.tell(0, "", "", f"{lines.unseen:,} characters that cannot be seen were left out", "unseen")
     _tell_of_strays(values, "", lines.stray)
