@@ -50,9 +50,13 @@ For example:
     "changes",
     multiple=True,
     type=click.Choice(list(CHANGES)),
-    help="Change it first; several are done in turn. See below.",
+    help="Change it first; several are done in turn. See above.",
 )
-@click.option("--sett", default="", help="Finished ends to the inch or centimetre, so that floats have lengths.")
+@click.option(
+    "--sett",
+    default="",
+    help="Finished ends to the inch or centimetre, so that floats have lengths; else as a file spaces them.",
+)
 @click.option("--beat", default="", help="Finished picks likewise; else as many as ends.")
 @click.option("--bears", default="", help="The longest float that its use bears, such as `3/8 in`.")
 @click.option(
@@ -89,6 +93,8 @@ def command(
         said_weave="" if changes else found.said,
         bears_mm=_length(bears) if bears else None,
     )
+    if bears and not given.ends_per_m and not given.picks_per_m:
+        click.secho("How long a float is hangs on the sett: with --bears goes --sett.", fg="yellow", err=True)
     title = ", ".join([found.called, *made.titled])
     if target is not None:
         write(target, found, looked, changes, title)

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from journal_tools.records import Draft as Record
     from journal_tools.records import Journal
 
-SAID_BY_THE_DRAFT = {"threading-slip", "woven-otherwise", "idle-parts"}
+SAID_BY_THE_DRAFT = {"threading-slip", "woven-otherwise"}
 """Questions of a check that what is told of the draft itself asks already."""
 
 TO_BE_WRITTEN_OUT = ("blocks", "profile", "profile_treadling", "tabby_between", "accents", "upper", "lower")

@@ -109,6 +109,19 @@ def test_floats_that_the_use_does_not_bear(shelf: Shell) -> None:
     assert "▓" not in shelf("draft", "straight-four", "--sett", "10").output
 
 
+def test_floats_without_a_sett(shelf: Shell) -> None:
+    """How long a float may be says nothing without a sett, and that is told."""
+    assert "with --bears goes --sett" in shelf("draft", "straight-four", "--bears", "1/8 in").stderr
+    assert "" == shelf("draft", "straight-four", "--bears", "1/8 in", "--sett", "10").stderr
+
+
+def test_a_dash_for_a_plus(shelf: Shell) -> None:
+    """The likely cause of threads that nothing binds is told with the draft too."""
+    shelf.write("drafts/dash", TWILL.format(weave="2/2 twill").replace("1+2, 2+3, 3+4, 4+1", "1-2, 2-3, 3-4, 1-4"))
+
+    assert "`1-2` is two treadles, `1+2` one treadle on two shafts." in shelf("draft", "dash").output
+
+
 def test_marked_in_the_picture(shelf: Shell) -> None:
     """Crossings in floats longer than --bears have a dot in the picture, and the picture has its numbers."""
     shelf("draft", "straight-four", "--to", "plain.png", "--sett", "10")
