@@ -22,7 +22,7 @@ SPOOLS = "Spools of each colour to have ready, when 2 or 4 ends, or all of a bou
 WHERE = {
     REPEAT: "after whole repeats of the colours",
     COLOURS: "between two colours",
-    UNIT: "after whole repeats of the threading, inside a stripe",
+    UNIT: "after whole repeats of the threading",
     INSIDE: "inside a stripe",
     WITHIN: "between two colours within a repeat",
 }
