@@ -142,7 +142,7 @@ def test_more_shafts_than_it_says(tmp_path: Path) -> None:
 
 def test_in_a_warp(tmp_path: Path) -> None:
     """A draft written in a warp is told of there, with all keys that lead to the part."""
-    header = "draft:\n  threading: 1-4\n  lift_plan: 1\n  ends_in_dents: 3\n"
+    header = "draft:\n  threading: 1-4\n  lift_plan: 1+3, 2+4\n  ends_in_dents: 3\n"
     layers = "draft:\n  upper:\n    threading: 1\n    lift_plan: 1\n    shed: sinking\n    tie_up: 1"
     layers += "\n  lower:\n    threading: 1\n    lift_plan: 1"
     found = write(tmp_path, warps__dents=header, warps__layers=layers)

@@ -99,6 +99,18 @@ def test_beside_a_part_that_cannot_be_read(tmp_path: Path) -> None:
     assert ("tie_up", True) == (fault.field, fault.is_fault)
 
 
+def test_inside_a_warp_and_a_layer(tmp_path: Path) -> None:
+    """A draft written in a warp is asked about there, and the orders of a double cloth in their layer."""
+    layer = "\n  threading: 1, 2\n  lift_plan: 1, 2\n  weft_order: a, b, c"
+    layers = f"upper:{layer}\nlower:\n  threading: 1, 2\n  lift_plan: 1, 2"
+    in_a_warp = "draft:\n  threading: 1, 2, 3\n  lift_plan: 1, 2"
+    made = write(tmp_path, drafts__two=layers, warps__one=in_a_warp)
+    told = [(problem.file, problem.line, problem.field, problem.slug) for problem in check(made)]
+
+    assert ("drafts/two.md", 5, "upper: weft_order", "uneven-order") in told
+    assert ("warps/one.md", 4, "draft: lift_plan", "idle-parts") in told
+
+
 def test_the_demonstration_asks_nothing_of_its_drafts() -> None:
     """No draft of the demonstration journal is asked about."""
     found = read_journal(PROJECT / "entries")

@@ -48,9 +48,9 @@ def draft_problems(journal: Journal) -> Iterator[Problem]:
         if not field:
             yield from _slips(draft, made, draft.accepted, file)
             yield from _woven_otherwise(draft, made)
-        if not field and file not in broken:
-            yield from idle_parts(draft, made)
-            yield from odd_orders(draft, made)
+        if file not in broken:
+            yield from idle_parts(draft, made, file, field)
+            yield from odd_orders(draft, made, draft.accepted, file, field)
 
 
 def _place(draft: Draft, wrong: Unreadable) -> tuple[tuple[str, ...], int]:
@@ -100,19 +100,19 @@ def _blocks(draft: Draft, accepted: Sequence[str], file: str, field: str) -> Ite
 
 def _slips(draft: Draft, made: Woven, accepted: Sequence[str], file: str, layer: str = "") -> Iterator[Problem]:
     """A slip in a threading that repeats; of a double cloth in each layer by itself."""
-    from journal_tools.drafts.analysis_words import slip_words
-    from journal_tools.drafts.slips import slip_in
+    from journal_tools.drafts.slip_words import slip_words
+    from journal_tools.drafts.slips import slips_in
 
     if draft.upper is not None and draft.lower is not None:
         for name, part in (("upper", draft.upper), ("lower", draft.lower)):
             path = ": ".join(each for each in (layer, name) if each)
             yield from _slips(part, woven_draft(part), accepted, file, path)
         return
-    slip = None if "accent" in made.warp_order else slip_in(made.threading)
-    if slip is not None and "threading-slip" not in (*accepted, *draft.accepted):
+    slips = () if "accent" in made.warp_order else slips_in(made.threading)
+    if slips and "threading-slip" not in (*accepted, *draft.accepted):
         key = "threading" if draft.line("threading") else "profile"
         path = ": ".join(each for each in (layer, key) if each)
-        question = f"{slip_words(slip)} If it is so, write `accepted: threading slip`."
+        question = f"{slip_words(*slips)} If it is so, write `accepted: threading slip`."
         yield Problem(file, draft.line(key), path, "", question, Severity.QUESTION, "threading-slip")
 
 

@@ -21,8 +21,8 @@ KEYS = ("tie_up", "lift_plan", "treadling", "profile_treadling", "threading", "p
 RUN = re.compile(r"[0-9]\s*[-\u2010-\u2015\u2212]\s*[0-9]")
 
 
-def idle_parts(draft: Draft, made: Woven) -> Iterator[Problem]:
-    """One question for all of them, since they come from one slip."""
+def idle_parts(draft: Draft, made: Woven, file: str, field: str = "") -> Iterator[Problem]:
+    """One question for all of them, since they come from one slip. field: the key of a draft inside a warp."""
     told = [] if "idle-parts" in draft.accepted else list(_idle(draft, made))
     if not told:
         return
@@ -31,7 +31,8 @@ def idle_parts(draft: Draft, made: Woven) -> Iterator[Problem]:
     right = f"{said[0].upper()}{said[1:]}.{_likely(draft, key)} If it is so, write `accepted: idle parts`."
     typed = getattr(draft, key)
     read = "" if key == "upper" else typed.text
-    yield Problem(draft.file, draft.line(key), key, read, right, Severity.QUESTION, "idle-parts")
+    path = ": ".join(filter(None, (field, key)))
+    yield Problem(file, draft.line(key), path, read, right, Severity.QUESTION, "idle-parts")
 
 
 def _likely(draft: Draft, key: str) -> str:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from journal_tools.checking.woven import comes_out_even
+from journal_tools.checking.woven import comes_out_even, woven_draft
 from journal_tools.drafts import Draft as Woven
 from journal_tools.problems import Problem, Severity
 from journal_tools.records import Draft
@@ -22,8 +22,15 @@ LONG = 12
 """Threads of an order of colours from which on it is held against the threads (judgement)."""
 
 
-def odd_orders(draft: Draft, made: Woven) -> Iterator[Problem]:
-    """Every question about the orders of one record."""
+def odd_orders(draft: Draft, made: Woven, accepted: Sequence[str], file: str, field: str = "") -> Iterator[Problem]:
+    """Every question about the orders of one draft; of a double cloth those of each layer.
+
+    accepted: by the whole. field: the keys that lead to it.
+    """
+    for name, layer in (("upper", draft.upper), ("lower", draft.lower)):
+        if layer is not None:
+            path = ": ".join(filter(None, (field, name)))
+            yield from odd_orders(layer, woven_draft(layer), (*accepted, *layer.accepted), file, path)
     ends, picks = len(made.threading), len(made.picks)
     added = sum(accent.way == "added" for accent in draft.accents)
     for key, threads, word, beside in (
@@ -35,17 +42,20 @@ def odd_orders(draft: Draft, made: Woven) -> Iterator[Problem]:
         order: ColourOrder | None = getattr(draft, key)
         if order is None:
             continue
+        path = ": ".join(filter(None, (field, key)))
         of_roles = key.endswith("_order")
         if of_roles:
-            yield from _roles(draft, key, order)
+            near = () if "no-such-role" in accepted else _roles(order)
+            for role, right in near:
+                yield Problem(file, draft.line(key), path, role, right, Severity.QUESTION, "no-such-role")
         numbers = {threads, threads - beside}
         fits = any(_fits(len(order.items), number, of_roles) for number in numbers)
-        if not fits and "uneven-order" not in draft.accepted:
+        if not fits and "uneven-order" not in accepted:
             right = (
                 f"the order has {len(order.items)} threads and there are {threads} {word}: neither goes into the"
                 " other a whole number of times. If it is so, write `accepted: uneven order`."
             )
-            yield Problem(draft.file, draft.line(key), key, order.text, right, Severity.QUESTION, "uneven-order")
+            yield Problem(file, draft.line(key), path, order.text, right, Severity.QUESTION, "uneven-order")
 
 
 def _fits(ordered: int, threads: int, of_roles: bool) -> bool:
@@ -55,15 +65,10 @@ def _fits(ordered: int, threads: int, of_roles: bool) -> bool:
     return not of_roles and (abs(ordered - threads) > A_SLIP or min(ordered, threads) < LONG)
 
 
-def _roles(draft: Draft, key: str, order: ColourOrder) -> Iterator[Problem]:
-    """Roles that are nearly ones with a meaning here. `pattern-2` is a shuttle of its own."""
-    if "no-such-role" in draft.accepted:
-        return
+def _roles(order: ColourOrder) -> Iterator[tuple[str, str]]:
+    """Roles that are nearly ones with a meaning here, with the question. `pattern-2` is a shuttle of its own."""
     for role in dict.fromkeys(order.items):
         near = difflib.get_close_matches(role.lower(), ROLES, n=1, cutoff=NEAR)
         if near and role not in ROLES and not role.lower().startswith(near[0]):
-            right = (
-                f"is it {near[0]}? Any word will do, but that one has a meaning here."
-                " If it is so, write `accepted: no such role`."
-            )
-            yield Problem(draft.file, draft.line(key), key, role, right, Severity.QUESTION, "no-such-role")
+            meant = f"is it {near[0]}? Any word will do, but that one has a meaning here."
+            yield role, f"{meant} If it is so, write `accepted: no such role`."
