@@ -16,7 +16,7 @@ from journal_tools.drafts.layer import Layer, layers_of, name_of_layers, too_lon
 from journal_tools.drafts.naming import Name, name_of
 from journal_tools.drafts.repeat import true_repeat
 from journal_tools.drafts.selvedge import UNTOLD, Selvedge, selvedge, shuttles
-from journal_tools.drafts.slips import Slip, slip_in
+from journal_tools.drafts.slips import Slip, slips_in
 from journal_tools.drafts.symmetry import Symmetry, symmetry
 from journal_tools.drafts.weaves import named_weave
 
@@ -44,7 +44,8 @@ class Analysis:
     repeat: picks and ends of one true repeat, woven on and on, of which all is told. layers: where whole cloths
     lie on one another, each by itself from the top; then name and floats are of these. bears_mm: the longest
     float that its use bears. plain: the two lifts that weave plain on this threading. selvedge: of one shuttle
-    and one cloth; else nothing is told of it. answer: whether it is the weave that it is said to be.
+    and one cloth; else nothing is told of it. slips: in the threading. answer: whether it is the
+    weave that it is said to be.
     """
 
     draft: Draft
@@ -62,7 +63,7 @@ class Analysis:
     selvedge: Selvedge
     needs: Needs
     plain: tuple[frozenset[int], frozenset[int]] | None
-    threading_slip: Slip[frozenset[int]] | None
+    slips: tuple[Slip[frozenset[int]], ...]
     answer: Answer
 
     @property
@@ -118,7 +119,7 @@ class Analysis:
 
     def as_json(self) -> Mapping[str, Any]:
         """Plain values: ends, picks, shafts and treadles counted from 1, lengths in mm."""
-        slip, plain = self.threading_slip, self.plain
+        plain, slips = self.plain, [slip_as_json(slip) for slip in self.slips]
         return {
             "ends": len(self.draft.threading),
             "picks": len(self.draft.picks),
@@ -166,16 +167,21 @@ class Analysis:
             "unused_shafts": list(self.needs.unused_shafts),
             "idle_shafts": list(self.needs.idle_shafts),
             "unused_treadles": list(self.needs.unused_treadles),
-            "threading_slip": None
-            if slip is None
-            else {
-                "kind": slip.kind,
-                "end": slip.place + 1,
-                "repeat": slip.repeat,
-                "read": None if slip.read is None else sorted(slip.read),
-                "right": None if slip.right is None else sorted(slip.right),
-            },
+            "threading_slip": slips[0] if slips else None,
+            "threading_slips": slips,
         }
+
+
+def slip_as_json(slip: Slip[frozenset[int]]) -> Mapping[str, Any]:
+    """A slip as plain values, ends counted from 1."""
+    return {
+        "kind": slip.kind,
+        "end": slip.place + 1,
+        "ends": slip.threads,
+        "repeat": slip.repeat,
+        "read": None if slip.read is None else sorted(slip.read),
+        "right": None if slip.right is None else sorted(slip.right),
+    }
 
 
 def analysed(
@@ -208,7 +214,7 @@ def analysed(
         UNTOLD if layers or shuttles(draft) > 1 else selvedge(over[: len(repeat)]),
         needs(draft),
         plain_weave_on(draft),
-        None if "accent" in draft.warp_order else slip_in(draft.threading),
+        () if "accent" in draft.warp_order else slips_in(draft.threading),
         _answer(repeat, layers, name, said_weave),
     )
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from journal_tools.drafts.analysis import HELD, Analysis
 from journal_tools.drafts.layer import turn_at_the_fold
 from journal_tools.drafts.naming import NOT_NAMED, Name
-from journal_tools.drafts.slips import Slip
+from journal_tools.drafts.slip_words import slip_words
 from journal_tools.notation import print_sets
 from journal_tools.quantities import show_density, show_length
 from journal_tools.quantities.density import PerUnit
@@ -48,8 +48,8 @@ def sentences(found: Analysis, unit: PerUnit = "in") -> Iterator[str]:
 def warnings(found: Analysis, unit: PerUnit = "in") -> Iterator[str]:
     """What to look at before it is threaded."""
     yield from _hanging(found)
-    if found.threading_slip is not None:
-        yield slip_words(found.threading_slip)
+    if found.slips:
+        yield slip_words(*found.slips)
     if found.answer == "another":
         yield f"It is said to be {found.said}, and what it weaves is {found.name.text}."
     if found.bears_mm and found.marked.any():
@@ -80,17 +80,6 @@ def _edges(found: Analysis) -> Iterator[str]:
         if missed
     )
     yield f"Begun from the {edge.begin}, the weft misses the outermost end{some}: {sides}. {CAUGHT}"
-
-
-def slip_words(slip: Slip[frozenset[int]]) -> str:
-    """The question about a slip in a threading."""
-    read, right = (None if thread is None else print_sets([thread]) for thread in (slip.read, slip.right))
-    said = {
-        "wrong": f"end {slip.place + 1} is on {read} where the others have {right}",
-        "missing": f"an end on {right} is missing before end {slip.place + 1}",
-        "extra": f"end {slip.place + 1}, on {read}, is one too many",
-    }[slip.kind]
-    return f"The threading repeats after {slip.repeat} ends but once: {said}. A slip?"
 
 
 def _hanging(found: Analysis) -> Iterator[str]:

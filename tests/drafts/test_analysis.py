@@ -99,6 +99,20 @@ class TestBeforeThreading:
 
         assert "The threading repeats after 4 ends but once: end 26 is on 3 where the others have 2. A slip?" in said
 
+    @pytest.mark.parametrize(
+        ("threading", "words"),
+        [
+            ("10 times (1-4), 1, 3, 2, 4, 10 times (1-4)",
+             "but once: ends 42 and 43 are crossed: 3, 2 where the others have 2, 3. A slip?"),
+            ("11 times (1-4), 1, 2, none, 4, 4 times (1-4)", "but once: end 47 has no heddle. A slip?"),
+            ("10 times (1-4), 1, 2, 2, 4, 10 times (1-4), 1, 2, 4, 9 times (1-4)",
+             "but twice: end 43 is on 2 where the others have 3; an end on 3 is missing before end 87. Slips?"),
+        ],
+    )  # fmt: skip
+    def test_slips_in_words(self, threading: str, words: str) -> None:
+        """Crossed ends are told with what stands there, an end without a heddle as such, and two slips each."""
+        assert f"The threading repeats after 4 ends {words}" in list(sentences(look(threading)))
+
     def test_unused(self) -> None:
         """Shafts that are tied and not threaded, and treadles that are not pressed, are told."""
         said = list(sentences(look("1-3", "1+2, 2+3, 3+4, 1+4", "1-3")))
