@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from journal_tools.checking import check
 from journal_tools.ledger import Ledger, ledger_of
 from journal_tools.ledger.past import Past, PastWarp, past_from, uses_of
-from journal_tools.pages.views import Card, Chart, Link, Neighbours, Table
+from journal_tools.pages.view_parts import Card, Chart, Link, Neighbours, Table
 from journal_tools.pictures.photo import MOST_BYTES, photo_sizes
 from journal_tools.pictures.store import PictureStore
 from journal_tools.problems import Problem

@@ -12,7 +12,7 @@ from journal_tools.pages.archive import Archive
 from journal_tools.pages.kinds import alike
 from journal_tools.pages.measured import mean_lines
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
-from journal_tools.pages.views import Card, Figure, Picture
+from journal_tools.pages.view_parts import Card, Figure, Picture
 from journal_tools.problems import Problem
 from journal_tools.quantities import When, show_length
 from journal_tools.records import Stretch, Warp

@@ -8,7 +8,8 @@ from journal_tools.drafts.analysis import Analysis
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.draft_page import plain_picture
 from journal_tools.pages.swatch import CARD, cloth, swatch_of
-from journal_tools.pages.views import Card, Cell, Choice, Column, ListView, Table
+from journal_tools.pages.view_parts import Card, Cell, Column, Table
+from journal_tools.pages.views import Choice, ListView
 from journal_tools.records import Draft
 
 LIFT_PLAN = "lift plan"

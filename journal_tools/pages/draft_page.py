@@ -17,7 +17,7 @@ from journal_tools.pages.draft_study import study
 from journal_tools.pages.faces import back_of, face_of
 from journal_tools.pages.photos import photos
 from journal_tools.pages.swatch import EPI, Swatch, Told, cloth, own_unevenness, swatch_of, swatch_side
-from journal_tools.pages.views import DraftPart, Picture
+from journal_tools.pages.view_parts import DraftPart, Picture
 from journal_tools.pictures.colour import contrast, luminance, parse_hex, plain_tone
 from journal_tools.quantities import Unreadable
 from journal_tools.records import Draft, Stretch, Warp
@@ -58,7 +58,7 @@ def _cloths(archive: Archive, draft: Draft, used: Sequence[tuple[Warp, Stretch]]
         if swatch is not None and shown < COLOURINGS:
             shown += 1
             picture = cloth(archive, swatch, CLOTH, caption=False)
-            yield views.Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
+            yield Picture(picture.src, picture.alt, picture.width, picture.height, f"as in {warp.heading}")
     if not shown and (own := plain_picture(archive, draft)) is not None:
         yield replace(own, caption=f"in {_tones(archive, draft)}")
     yield from other_colourings(archive, draft, [warp for warp, _ in used[:shown]])

@@ -15,7 +15,7 @@ from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts.analysis import Analysis, analysed
 from journal_tools.drafts.repeat import period
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.views import DraftPart, Fact, Link, Notation, Picture
+from journal_tools.pages.view_parts import DraftPart, Fact, Link, Notation, Picture
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.draft_drawing import Window, draft_picture, draft_picture_size
 from journal_tools.quantities import Unreadable

@@ -15,7 +15,7 @@ from journal_tools.pages.draft_part import CELL, DOTTED, MOST, PRINTED_CELL, PRI
 from journal_tools.pages.faces import face_of
 from journal_tools.pages.patterns import INCH_M
 from journal_tools.pages.swatch import own_unevenness
-from journal_tools.pages.views import Cell, Column, Link, Picture, Table
+from journal_tools.pages.view_parts import Cell, Column, Link, Picture, Table
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.draft_drawing import Window
 from journal_tools.pictures.real_size import pixels_to_a_thread, real_size_picture

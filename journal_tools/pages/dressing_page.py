@@ -14,7 +14,7 @@ from journal_tools.pages.dressing_view import DressingView, Part
 from journal_tools.pages.dressing_weaving import weaving_part
 from journal_tools.pages.dressing_winding import names_of, winding_parts
 from journal_tools.pages.dressing_words import draft_words, later_words, short_words
-from journal_tools.pages.views import Link
+from journal_tools.pages.view_parts import Link
 from journal_tools.quantities.density import PerUnit
 from journal_tools.records import Warp
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journal_tools.pages.views import Link, Table
+from journal_tools.pages.view_parts import Link, Table
 
 
 @dataclass(frozen=True)

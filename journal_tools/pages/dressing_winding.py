@@ -12,7 +12,7 @@ from journal_tools.dressing.colour_words import colour_words
 from journal_tools.dressing.runs import runs_of
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.dressing_view import Group, Line, Part, Shown, Ticks
-from journal_tools.pages.views import Cell, Column, Table
+from journal_tools.pages.view_parts import Cell, Column, Table
 from journal_tools.quantities import show_length
 from journal_tools.quantities.length import LENGTHS
 from journal_tools.records.yarns_used import YarnInUse

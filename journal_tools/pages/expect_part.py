@@ -18,7 +18,7 @@ from journal_tools.ledger.words import per_cent
 from journal_tools.pages import views
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.plan_shelf import Woven
-from journal_tools.pages.views import Cell, Column, Link, Table
+from journal_tools.pages.view_parts import Cell, Column, Link, Table
 from journal_tools.pictures.scatter import LossBand
 from journal_tools.quantities import show_density, show_length
 from journal_tools.records import Yarn

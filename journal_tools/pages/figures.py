@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from journal_tools.exchange.downloads import TABLES, downloads
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.views import Cell, Column, Table
+from journal_tools.pages.view_parts import Cell, Column, Table
 
 FOLDER = "figures"
 """Where they are in the site."""

@@ -7,7 +7,7 @@ from journal_tools.forecast.closeness import FIRM, SOFT, WORKING
 from journal_tools.forecast.columns import FIRST_SHARE
 from journal_tools.forecast.priors import LEVELS, MEDIANS
 from journal_tools.pages.score_part import LARGE
-from journal_tools.pages.views import Cell, Column, Table
+from journal_tools.pages.view_parts import Cell, Column, Table
 from journal_tools.planning import allowances
 
 OWN = "this journal's own model"

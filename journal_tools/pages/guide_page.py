@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from journal_tools.notation import NOTATION
 from journal_tools.pages.guide_records import as_markdown
-from journal_tools.pages.views import Cell, Column, Table, ThingView
+from journal_tools.pages.view_parts import Cell, Column, Table
+from journal_tools.pages.views import ThingView
 from journal_tools.records import KINDS, Piece, Planned, Settings, Stretch, Warp
 from journal_tools.records.cloth import Cloth, SizeAt, Weft
 from journal_tools.records.draft_parts import AccentEnd, Block

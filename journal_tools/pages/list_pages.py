@@ -12,7 +12,8 @@ from journal_tools.pages.draft_finder import draft_list
 from journal_tools.pages.figures import figures_table
 from journal_tools.pages.thing_pages import finished_with
 from journal_tools.pages.trends_page import last_off_plan
-from journal_tools.pages.views import Cell, Column, FrontView, Link, ListView, Table
+from journal_tools.pages.view_parts import Cell, Column, Link, Table
+from journal_tools.pages.views import FrontView, ListView
 from journal_tools.pages.yarn_page import fibres_text, number_text
 from journal_tools.problems import Problem
 from journal_tools.records import Warp

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.views import Picture
+from journal_tools.pages.view_parts import Picture
 from journal_tools.pictures.photo import SUFFIXES, PhotoRefused
 from journal_tools.problems import Problem, Severity
 from journal_tools.records import Record

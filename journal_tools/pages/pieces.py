@@ -11,7 +11,7 @@ from journal_tools.ledger.state import State, wash_number
 from journal_tools.ledger.words import per_cent, points
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.measured import off_words, size_text, wash_name, washed_again
-from journal_tools.pages.views import Cell, Column, Table
+from journal_tools.pages.view_parts import Cell, Column, Table
 from journal_tools.records import Piece
 from journal_tools.records.yarns_used import yarn_in_use
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Set
 from typing import Any
 
 from journal_tools.pages.draft_part import LINES
-from journal_tools.pages.views import Fact, Link
+from journal_tools.pages.view_parts import Fact, Link
 from journal_tools.quantities import When
 from journal_tools.records import Draft, Stretch, Warp
 from journal_tools.records.cloth import Ends, FullingCheck, SizeAt, Weft

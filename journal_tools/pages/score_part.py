@@ -9,7 +9,7 @@ from journal_tools.forecast.kept_score import dated, scores_of
 from journal_tools.forecast.score import PROMISED, RIVALS, Guess, Score, Scored, guesses, root_mean_square, usual
 from journal_tools.ledger.words import COMPARED, per_cent, points
 from journal_tools.pages.archive import Archive
-from journal_tools.pages.views import Cell, Chart, Column, Table
+from journal_tools.pages.view_parts import Cell, Chart, Column, Table
 from journal_tools.pages.yarn_page import year_of
 from journal_tools.pictures.foretold import Foretold, ForetoldTrend
 from journal_tools.quantities import When

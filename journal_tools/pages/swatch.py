@@ -11,7 +11,7 @@ from journal_tools.drafts import Draft as Woven
 from journal_tools.drafts import drawdown, named_weave
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.faces import Side, face_of
-from journal_tools.pages.views import Picture
+from journal_tools.pages.view_parts import Picture
 from journal_tools.pictures.colour import plain_tone
 from journal_tools.pictures.described import described
 from journal_tools.pictures.unevenness import EVEN, Unevenness

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
 from journal_tools.pages.photos import photos
-from journal_tools.pages.views import Fact, Link, ThingView
+from journal_tools.pages.view_parts import Fact, Link
+from journal_tools.pages.views import ThingView
 from journal_tools.quantities import show_density
 from journal_tools.records import Finish, Loom, Record, Warp
 

@@ -12,7 +12,8 @@ from journal_tools.pages.score_part import charts as score_charts
 from journal_tools.pages.score_part import said as score_said
 from journal_tools.pages.score_part import scores
 from journal_tools.pages.score_part import tables as score_tables
-from journal_tools.pages.views import Cell, Chart, Column, Table, ThingView
+from journal_tools.pages.view_parts import Cell, Chart, Column, Table
+from journal_tools.pages.views import ThingView
 from journal_tools.pages.yarn_page import year_of
 from journal_tools.pictures.trend import OffByYarn, OffPoint, OffTrend
 from journal_tools.records import Warp

@@ -17,7 +17,7 @@ from journal_tools.pages.photos import photos
 from journal_tools.pages.pieces import piece_name, pieces_table, without_empty
 from journal_tools.pages.recorded import written
 from journal_tools.pages.swatch import PAGE, cloth, swatch_of, whole_width
-from journal_tools.pages.views import Cell, Column, Fact, Link, Table
+from journal_tools.pages.view_parts import Cell, Column, Fact, Link, Table
 from journal_tools.quantities import show_density, show_weight
 from journal_tools.records import Piece, Stretch, Warp
 from journal_tools.records.yarns_used import YarnInUse, weft_yarns

@@ -13,7 +13,7 @@ from journal_tools.pages.archive import Archive
 from journal_tools.pages.cards import card
 from journal_tools.pages.expect_part import bands, expect_part
 from journal_tools.pages.photos import photos
-from journal_tools.pages.views import Cell, Column, Fact, Link, Table
+from journal_tools.pages.view_parts import Cell, Chart, Column, Fact, Link, Table
 from journal_tools.pictures.scatter import LossPoint, LossScatter
 from journal_tools.quantities import show_density
 from journal_tools.records import Warp, Yarn
@@ -117,7 +117,7 @@ def _said(steps: Sequence[Step]) -> Iterator[str]:
         )
 
 
-def _charts(archive: Archive, yarn: Yarn, past: Past) -> Iterator[views.Chart]:
+def _charts(archive: Archive, yarn: Yarn, past: Past) -> Iterator[Chart]:
     """One chart a yarn: whole losses by date, width full and length open."""
     steps = [step for direction in COMPARED if (step := past.step(direction)) is not None]
     points_ = tuple(point for step in steps for point in _points(past, step))

@@ -12,6 +12,7 @@ import pytest
 
 from journal_tools.pages import views
 from journal_tools.pages.templating import coded, panels
+from journal_tools.pages.view_parts import Cell, Column, Table
 from journal_tools.problems import Problem, Severity
 
 HOSTILE = """<script>alert(1)</script>"' onload='x' {{ 7*7 }} {% raw %} &amp; \u202e"""
@@ -130,7 +131,7 @@ def test_what_is_to_be_typed_is_set_as_code(typed: str, shown: str) -> None:
 
 def test_many_columns_become_cards() -> None:
     """Each figure of a table that stacks where it is narrow has its column's heading at hand."""
-    table = views.Table("Pieces", (views.Column("piece"), views.Column("washed, in")), ((cell("a"), cell("9")),))
+    table = Table("Pieces", (Column("piece"), Column("washed, in")), ((cell("a"), cell("9")),))
     _, bottom = panels(
         "warp", views.WarpView("Towels", pieces=dataclasses.replace(table, stacked=True)), "warps/towels"
     )
@@ -138,6 +139,6 @@ def test_many_columns_become_cards() -> None:
     assert ["washed, in"] == [names["data-of"] for tag, names in Seen(bottom).elements if tag == "td"]
 
 
-def cell(text: str) -> views.Cell:
+def cell(text: str) -> Cell:
     """A cell with this text."""
-    return views.Cell(text)
+    return Cell(text)
