@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from journal_tools.drafts.analysis import Analysis
     from journal_tools.interchange import Extras
 
+CELLS = (7, 6, 5, 4, 3)
+"""Pixels to a thread of a drawing, the largest that a picture of all threads can have."""
+
 _NUMBERED = re.compile(r"\s*[0-9]+\s*=")
 """A line of a section that goes through threads, shafts or treadles by their numbers."""
 
@@ -93,12 +96,20 @@ def _hexes(found: Found, draft: Draft) -> dict[str, str]:
 
 
 def _picture(found: Found, looked: Analysis) -> bytes:
-    from journal_tools.pictures.draft_drawing import Window, draft_picture
+    from journal_tools.pictures.cloth import MOST_PIXELS
+    from journal_tools.pictures.draft_drawing import Window, draft_picture, draft_picture_size
 
     draft, hexes = looked.draft, _hexes(found, looked.draft)
+    whole = Window(most_ends=len(draft.threading), most_picks=len(draft.picks))
+    sizes = {px: draft_picture_size(draft, whole, cell_px=px, coloured=True, numbered=True) for px in CELLS}
+    cell = next((px for px, (wide, high) in sizes.items() if wide * high <= MOST_PIXELS), None)
+    if cell is None:
+        threads = f"{whole.most_ends:,} ends and {whole.most_picks:,} picks"
+        raise click.UsageError(f"{threads} are too many for one picture. `--to` a .wif, .md or .txt holds them all.")
     return draft_picture(
         draft,
-        Window(most_ends=len(draft.threading), most_picks=len(draft.picks)),
+        whole,
+        cell_px=cell,
         marked=looked.marked,
         warp=[hexes[name] for name in draft.warp_colours],
         weft=[hexes[name] for name in draft.weft_colours],

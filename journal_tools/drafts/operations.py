@@ -47,7 +47,7 @@ def reversed_picks(draft: Draft) -> Draft:
 
 
 def turned(draft: Draft) -> Draft:
-    """By a quarter: what was weft is warp, and lies as the weft lay. Twice turned it weaves the same cloth again.
+    """Warp and weft exchanged: what was weft is warp, and lies as it lay. Twice turned it weaves the same cloth again.
 
     Ends take a shaft for each different shed; what was warp is thrown by a lift plan. The shed stays as it is,
     and so do floating selvedges, which now stand beside other threads.

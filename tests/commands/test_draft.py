@@ -284,6 +284,18 @@ def test_a_picture(shelf: Shell) -> None:
     assert ((4 + 1 + 4) * 7 + 1, (4 + 1 + 4) * 7 + 1) == png_size(Path("drawn.png").read_bytes())
 
 
+def test_a_picture_too_large(shelf: Shell) -> None:
+    """A long draft is drawn in smaller squares, and one that no picture holds is refused with what would hold it."""
+    shelf.write("drafts/long", "---\nthreading: 200 times (1-8)\nlift_plan: 250 times (1, 2, 3, 4)\n---\n")
+    shelf.write("drafts/vast", "---\nthreading: 1000 times (1-8)\nlift_plan: 1000 times (1, 2, 3, 4)\n---\n")
+    shelf("draft", "long", "--to", "long.png")
+    said = shelf("draft", "vast", "--to", "vast.png")
+
+    assert 4 * 1000 <= png_size(Path("long.png").read_bytes())[1] < 5 * 1000 + 100
+    assert "8,000 ends and 4,000 picks are too many for one picture." in said.stderr
+    assert not Path("vast.png").exists()
+
+
 def test_nothing_is_written_over(shelf: Shell) -> None:
     """A file that is there stays as it was."""
     Path("kept.txt").write_text("mine", encoding="utf-8")
