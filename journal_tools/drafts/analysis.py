@@ -7,14 +7,15 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from journal_tools.drafts.agreement import Answer, agreement_of
+from journal_tools.drafts.binders import Binders, binders
 from journal_tools.drafts.draft import Draft
 from journal_tools.drafts.fewest import Needs, needs, plain_weave_on
 from journal_tools.drafts.floats import Float, floats, most_whole, too_long
 from journal_tools.drafts.hanging import Hanging, hanging
 from journal_tools.drafts.interlacement import drawdown
-from journal_tools.drafts.layer import Layer, layers_of, name_of_layers, too_long_in
+from journal_tools.drafts.layer import Layer, in_layers, layers_of, name_of_layers, too_long_in
 from journal_tools.drafts.naming import Name, name_of
-from journal_tools.drafts.repeat import true_repeat
+from journal_tools.drafts.repeat import goes_on, true_repeat
 from journal_tools.drafts.selvedge import UNTOLD, Selvedge, selvedge, shuttles
 from journal_tools.drafts.slips import Slip, slips_in
 from journal_tools.drafts.symmetry import Symmetry, symmetry
@@ -41,11 +42,11 @@ HELD = 10.0
 class Analysis:
     """What a draft makes. over: (picks, ends). ends_per_m, picks_per_m: of the finished cloth, where known.
 
-    repeat: picks and ends of one true repeat, woven on and on, of which all is told. layers: where whole cloths
-    lie on one another, each by itself from the top; then name and floats are of these. bears_mm: the longest
-    float that its use bears. plain: the two lifts that weave plain on this threading. selvedge: of one shuttle
-    and one cloth; else nothing is told of it. slips: in the threading. answer: whether it is the
-    weave that it is said to be.
+    repeat: picks and ends of one true repeat, of which all is told; goes_on: whether picks, and ends, begin again
+    after it. layers: where whole cloths lie on one another, each by itself from the top; then name and floats are
+    of these. binders: the few threads that alone keep it from falling into layers. bears_mm: the longest float that
+    its use bears. plain: the two lifts that weave plain on this threading. selvedge: of one shuttle and one cloth;
+    else nothing is told of it. slips: in the threading. answer: whether it is the weave that it is said to be.
     """
 
     draft: Draft
@@ -56,9 +57,11 @@ class Analysis:
     bears_mm: float | None
     hanging: Hanging
     layers: tuple[Layer, ...]
+    binders: Binders | None
     floats: tuple[Float, ...]
     name: Name
     repeat: tuple[int, int]
+    goes_on: tuple[bool, bool]
     symmetry: Symmetry
     selvedge: Selvedge
     needs: Needs
@@ -106,9 +109,9 @@ class Analysis:
             None if not per_m else self.bears_mm * per_m / 1000 for per_m in (self.picks_per_m, self.ends_per_m)
         )
         if self.layers:
-            marked = too_long_in(self.layers, self.block, warp, weft)
+            marked = too_long_in(self.layers, self.block, warp, weft, self.goes_on)
         else:
-            marked = too_long(self.block, most_whole(warp), most_whole(weft))
+            marked = too_long(self.block, most_whole(warp), most_whole(weft), self.goes_on)
         picks, ends = (np.arange(all_) % once for all_, once in zip(self.over.shape, self.repeat, strict=True))
         found: NDArray[np.bool_] = marked[np.ix_(picks, ends)]
         return found
@@ -134,6 +137,8 @@ class Analysis:
             "layer_weaves": [
                 {"weave": layer.name.text, "twill_direction": layer.name.direction or None} for layer in self.layers
             ],
+            "binding_ends": [end + 1 for end in self.binders.ends] if self.binders else [],
+            "binding_picks": [pick + 1 for pick in self.binders.picks] if self.binders else [],
             "loose_ends": [end + 1 for end in self.hanging.loose_ends],
             "loose_picks": [pick + 1 for pick in self.hanging.loose_picks],
             "floats": [
@@ -195,8 +200,9 @@ def analysed(
     """Look a draft through. ends_per_m, picks_per_m: of the finished cloth. said_weave: what its record calls it."""
     over = drawdown(draft)
     repeat = true_repeat(over)
-    hangs = hanging(over)
-    layers = layers_of(repeat) if hangs.verdict == "layers" else ()
+    joined = goes_on(over, repeat)
+    hangs, meant = hanging(over), in_layers(said_weave)
+    layers = layers_of(repeat, joined) if hangs.verdict == "layers" else ()
     name = name_of_layers(layers) if layers else name_of(repeat)
     return Analysis(
         draft,
@@ -207,9 +213,11 @@ def analysed(
         bears_mm,
         hangs,
         layers,
-        tuple(one for layer in layers for one in layer.floats) if layers else floats(repeat),
+        None if layers or not (meant or hangs.together) else binders(over, meant),
+        tuple(one for layer in layers for one in layer.floats) if layers else floats(repeat, joined),
         name,
         (len(repeat), len(repeat.T)),
+        joined,
         symmetry(repeat),
         UNTOLD if layers or shuttles(draft) > 1 else selvedge(over[: len(repeat)]),
         needs(draft),

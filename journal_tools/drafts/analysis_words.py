@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from journal_tools.drafts.analysis import HELD, Analysis
-from journal_tools.drafts.layer import turn_at_the_fold
+from journal_tools.drafts.layer import in_layers, turn_at_the_fold
 from journal_tools.drafts.naming import NOT_NAMED, Name
 from journal_tools.drafts.slip_words import slip_words
 from journal_tools.notation import print_sets
@@ -14,9 +14,6 @@ from journal_tools.quantities.density import PerUnit
 
 FEW = 4
 """Places that are listed one by one."""
-
-OF_LAYERS = ("double", "triple", "layer", "width", "tube", "tubular", "pocket")
-"""Words in a weave's name by which its layers are meant."""
 
 AS_WOVEN = "as it is woven, first end at the left"
 CAUGHT = "A floating selvedge catches them all."
@@ -84,7 +81,16 @@ def _edges(found: Analysis) -> Iterator[str]:
 
 def _hanging(found: Analysis) -> Iterator[str]:
     hanging = found.hanging
-    if hanging.verdict == "layers" and not _is_meant(found):
+    if found.binders is not None:
+        binding = [
+            _places(word, [thread + 1 for thread in threads])
+            for word, threads in (("end", found.binders.ends), ("pick", found.binders.picks))
+            if threads
+        ]
+        one = len(found.binders.ends) + len(found.binders.picks) == 1
+        joined = " and ".join(binding)
+        yield f"{_number(found.binders.layers)} layers but for {joined}, which {'binds' if one else 'bind'} them."
+    if hanging.verdict == "layers" and not in_layers(found.said):
         yield f"It falls into {len(hanging.layers)} layers, whole cloths that nothing joins but the weft at the edges."
     elif hanging.verdict == "apart":
         sizes = ", ".join(f"{len(part.ends)} ends with {len(part.picks)} picks" for part in hanging.layers)
@@ -93,11 +99,6 @@ def _hanging(found: Analysis) -> Iterator[str]:
         for word, threads in (("end", hanging.loose_ends), ("pick", hanging.loose_picks)):
             if threads:
                 yield f"Nothing binds {_places(word, [thread + 1 for thread in threads])}: it would lie loose."
-
-
-def _is_meant(found: Analysis) -> bool:
-    """Whether a draft's weave says that it is more than one cloth."""
-    return any(word in found.said.lower() for word in OF_LAYERS)
 
 
 def _named(found: Analysis) -> Iterator[str]:
@@ -119,7 +120,7 @@ def _named(found: Analysis) -> Iterator[str]:
 
 def _layered(found: Analysis) -> Iterator[str]:
     layers, number = found.layers, _number(len(found.layers))
-    if _is_meant(found):
+    if in_layers(found.said):
         yield f"{number} layers, joined by the weft alone at the edges, as a double cloth is meant to be."
     said = [f"{_called(layer.name)}{_ways(layer.name)}" for layer in layers]
     woven = f", {AS_WOVEN}" if any(layer.name.direction for layer in layers) else ""

@@ -64,19 +64,25 @@ def longest_floats(over: NDArray[np.bool_]) -> LongestFloats:
     return LongestFloats(warp, weft)
 
 
-def floats(over: NDArray[np.bool_]) -> tuple[Float, ...]:
-    """The longest floats of warp and weft on face and back, with every place where they begin."""
+def floats(over: NDArray[np.bool_], goes_on: tuple[bool, bool] = (True, True)) -> tuple[Float, ...]:
+    """The longest floats of warp and weft on face and back, with every place where they begin.
+
+    goes_on: whether the picks, and the ends, begin again after the last one; else floats stop there.
+    """
     sides: tuple[Side, Side] = ("face", "back")
-    ways: tuple[tuple[System, NDArray[np.bool_], Side], ...] = (("warp", over, "face"), ("weft", over.T, "back"))
+    ways: tuple[tuple[System, NDArray[np.bool_], Side, bool], ...] = (
+        ("warp", over, "face", goes_on[0]),
+        ("weft", over.T, "back", goes_on[1]),
+    )
     return tuple(
-        _longest(runs, table if side == up else ~table, system, side)
-        for system, table, up in ways
-        for runs in (run_lengths(table),)
+        _longest(runs, table if side == up else ~table, system, side, joined)
+        for system, table, up, joined in ways
+        for runs in (run_lengths(table, joined),)
         for side in sides
     )
 
 
-def _longest(runs: NDArray[np.int32], there: NDArray[np.bool_], system: System, side: Side) -> Float:
+def _longest(runs: NDArray[np.int32], there: NDArray[np.bool_], system: System, side: Side, joined: bool) -> Float:
     """Of the runs down the columns of a table, the longest that lie where `there` is True."""
     import numpy as np
 
@@ -85,20 +91,24 @@ def _longest(runs: NDArray[np.int32], there: NDArray[np.bool_], system: System, 
         return Float(system, side, None, tuple((int(thread), 0) for thread in endless[:MOST_PLACES]), len(endless))
     here = np.where(there, runs, 0)
     longest = int(here.max(initial=0))
-    begins = there & ~np.roll(there, 1, axis=0) & (here == longest)
+    before = np.roll(there, 1, axis=0)
+    before[0] &= joined
+    begins = there & ~before & (here == longest)
     threads, starts = np.nonzero(begins.T) if longest else (np.empty(0, dtype=int), np.empty(0, dtype=int))
     at = zip(threads[:MOST_PLACES].tolist(), starts[:MOST_PLACES].tolist(), strict=True)
     return Float(system, side, longest, tuple(at), len(np.unique(threads)))
 
 
-def too_long(over: NDArray[np.bool_], warp: int | None, weft: int | None) -> NDArray[np.bool_]:
+def too_long(
+    over: NDArray[np.bool_], warp: int | None, weft: int | None, goes_on: tuple[bool, bool] = (True, True)
+) -> NDArray[np.bool_]:
     """The crossings that lie in a float of more than so many threads (shape as `over`); None bears any."""
     import numpy as np
 
     found = np.zeros(over.shape, dtype=bool)
     for table, most, turned in ((over, warp, False), (over.T, weft, True)):
         if most is not None:
-            runs = run_lengths(table)
+            runs = run_lengths(table, goes_on[turned])
             beyond = (runs > most) | (runs == 0)
             found |= beyond.T if turned else beyond
     return found
@@ -109,21 +119,23 @@ def most_whole(threads: float | None) -> int | None:
     return None if threads is None else max(1, int(threads + 1e-6))
 
 
-def run_lengths(table: NDArray[np.bool_]) -> NDArray[np.int32]:
-    """How long the run is that each crossing lies in, down its column and round the repeat; 0 in a column
-    that never changes (shape as the table)."""
+def run_lengths(table: NDArray[np.bool_], joined: bool = True) -> NDArray[np.int32]:
+    """How long the run is that each crossing lies in, down its column and round the repeat where its end is joined to
+    its beginning; 0 in a column that never changes (shape as the table)."""
     import numpy as np
 
     at_once = max(1, AT_ONCE // max(1, len(table)))
-    parts = [_runs(table[:, start : start + at_once]) for start in range(0, table.shape[1], at_once)]
+    parts = [_runs(table[:, start : start + at_once], joined) for start in range(0, table.shape[1], at_once)]
     return np.concatenate(parts, axis=1) if len(parts) != 1 else parts[0]
 
 
-def _runs(table: NDArray[np.bool_]) -> NDArray[np.int32]:
+def _runs(table: NDArray[np.bool_], joined: bool) -> NDArray[np.int32]:
     import numpy as np
 
     rows = len(table)
     changes = table != np.roll(table, 1, axis=0)
+    crossed = changes.any(axis=0)
+    changes[0] |= not joined
     twice = np.concatenate([changes, changes])
     places = np.arange(2 * rows, dtype=np.int32)[:, None]
     since = np.maximum.accumulate(np.where(twice, places, np.int32(-1)), axis=0)
@@ -132,5 +144,5 @@ def _runs(table: NDArray[np.bool_]) -> NDArray[np.int32]:
     # round for its beginning and in the first for its end.
     begins = since[rows:] - rows
     ends = np.concatenate([until[1:rows], until[rows : rows + 1]])
-    found: NDArray[np.int32] = np.where(changes.any(axis=0), ends - begins, 0).astype(np.int32)
+    found: NDArray[np.int32] = np.where(crossed, ends - begins, 0).astype(np.int32)
     return found

@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 KIND = "layers"
 
+OF_LAYERS = ("double", "triple", "layer", "width", "tube", "tubular", "pocket")
+"""Words in a weave's name by which its layers are meant."""
+
 
 @dataclass(frozen=True)
 class Layer:
@@ -33,8 +36,13 @@ class Layer:
     picks_share: float
 
 
-def layers_of(repeat: NDArray[np.bool_]) -> tuple[Layer, ...]:
-    """The cloths that a repeat (picks, ends) falls into, from the top."""
+def in_layers(said: str) -> bool:
+    """Whether what a weave is said to be is more than one cloth."""
+    return any(word in said.lower() for word in OF_LAYERS)
+
+
+def layers_of(repeat: NDArray[np.bool_], goes_on: tuple[bool, bool] = (True, True)) -> tuple[Layer, ...]:
+    """The cloths that a repeat (picks, ends) falls into, from the top. goes_on: as for `floats`."""
     import numpy as np
 
     found = []
@@ -53,7 +61,7 @@ def layers_of(repeat: NDArray[np.bool_]) -> tuple[Layer, ...]:
                 layer=number,
                 share=shares[1] if one.system == "warp" else shares[0],
             )
-            for one in floats(over)
+            for one in floats(over, goes_on)
         )
         found.append(Layer(part.ends, part.picks, over, name_of(over), own, *shares))
     return tuple(found)
@@ -69,15 +77,22 @@ def name_of_layers(layers: tuple[Layer, ...]) -> Name:
 
 
 def too_long_in(
-    layers: tuple[Layer, ...], like: NDArray[np.bool_], warp: float | None, weft: float | None
+    layers: tuple[Layer, ...],
+    like: NDArray[np.bool_],
+    warp: float | None,
+    weft: float | None,
+    goes_on: tuple[bool, bool] = (True, True),
 ) -> NDArray[np.bool_]:
     """The crossings of all layers that lie in a float of more than so many threads of the whole (shape as `like`)."""
     import numpy as np
 
     found = np.zeros(like.shape, dtype=bool)
     for layer in layers:
-        most = (None if warp is None else warp * layer.picks_share, None if weft is None else weft * layer.ends_share)
-        found[np.ix_(layer.picks, layer.ends)] = too_long(layer.over, *map(most_whole, most))
+        picks, ends = (
+            most_whole(None if most is None else most * share)
+            for most, share in ((warp, layer.picks_share), (weft, layer.ends_share))
+        )
+        found[np.ix_(layer.picks, layer.ends)] = too_long(layer.over, picks, ends, goes_on)
     return found
 
 

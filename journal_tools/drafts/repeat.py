@@ -13,6 +13,10 @@ LARGEST = 4_000_000
 """Crossings of a repeat that is held against another at every shift; of a larger one only as it stands."""
 
 
+LONGEST = 100
+"""The most threads of a draft that is taken for a repeat where nothing in it comes again (judgement)."""
+
+
 def period(items: Sequence[Hashable]) -> int:
     """After how many threads an order comes again from its beginning; its whole length where it never does.
 
@@ -37,9 +41,27 @@ def comes_again_after(items: Sequence[Hashable]) -> int:
 def true_repeat(over: NDArray[np.bool_]) -> NDArray[np.bool_]:
     """The smallest block (picks, ends) that makes the whole of a cloth as it was written.
 
-    The last one may be cut short, and only here: whatever is told of a repeat takes it as it is.
+    The last one may be cut short, and only here: whatever is told of a repeat takes it as it is. So is a last thread
+    left out that only closes a pattern which is its own mirror image, as in 1-4, 3-1.
     """
-    return _cut(over, period)
+    return _cut(over, _without_closing)
+
+
+def goes_on(over: NDArray[np.bool_], repeat: NDArray[np.bool_]) -> tuple[bool, bool]:
+    """Whether picks, and ends, begin again after the true repeat of a cloth: not if it is too long for that."""
+    picks, ends = (once < all_ or all_ <= LONGEST for once, all_ in zip(repeat.shape, over.shape, strict=True))
+    return picks, ends
+
+
+def _without_closing(items: Sequence[Hashable]) -> int:
+    """The period of an order, of one too short to have one without the last thread where that only closes it.
+
+    Of a pattern that turns on one thread that is the thread that both turns share; 1-4, 4-1 turns on two.
+    """
+    found, size = period(items), len(items)
+    if found < size or not 3 <= size <= LONGEST or size % 2 == 0 or items[0] == items[1]:
+        return found
+    return size - 1 if all(items[place] == items[-1 - place] for place in range(size // 2)) else size
 
 
 def whole_repeat(over: NDArray[np.bool_]) -> NDArray[np.bool_]:

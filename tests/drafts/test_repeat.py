@@ -25,6 +25,17 @@ class TestRepeat:
         """An order repeats after so many threads if it does so twice; the last time may be cut short."""
         assert length == period(order)
 
+    @pytest.mark.parametrize(
+        ("order", "length"),
+        [("abcdcba", 6), ("aba", 2), ("abcddcba", 8), ("aabaa", 5), ("abca", 4), ("ababa", 2), ("abcdcb", 6),
+         ("x" + "ab" * 30 + "c" + "ba" * 30 + "x", 123)],
+    )  # fmt: skip
+    def test_the_closing_end(self, order: str, length: int) -> None:
+        """A last end that closes a pattern which turns on one end belongs to the next repeat, in a short draft only."""
+        over = np.array([[bool(ord(each) >> bit & 1) for each in order] for bit in range(7)])
+
+        assert length == true_repeat(over).shape[1]
+
     @given(CLOTH, st.integers(0, 8), st.integers(0, 8))
     def test_begun_elsewhere(self, over: NDArray[np.bool_], pick: int, end: int) -> None:
         """A cloth begun at another pick and end is the same, and one crossing more or less is another."""
