@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from journal_tools.drafts.analysis import HELD, Analysis
+from journal_tools.drafts.floats import Float
 from journal_tools.drafts.layer import in_layers, turn_at_the_fold
 from journal_tools.drafts.naming import NOT_NAMED, Name
+from journal_tools.drafts.places import places
 from journal_tools.drafts.slip_words import slip_words
 from journal_tools.notation import print_sets
 from journal_tools.quantities import show_density, show_length
@@ -83,7 +85,7 @@ def _hanging(found: Analysis) -> Iterator[str]:
     hanging = found.hanging
     if found.binders is not None:
         binding = [
-            _places(word, [thread + 1 for thread in threads])
+            places(word, [thread + 1 for thread in threads])
             for word, threads in (("end", found.binders.ends), ("pick", found.binders.picks))
             if threads
         ]
@@ -98,7 +100,8 @@ def _hanging(found: Analysis) -> Iterator[str]:
     elif hanging.verdict == "loose":
         for word, threads in (("end", hanging.loose_ends), ("pick", hanging.loose_picks)):
             if threads:
-                yield f"Nothing binds {_places(word, [thread + 1 for thread in threads])}: it would lie loose."
+                would = "it would" if len(threads) == 1 else "they would"
+                yield f"Nothing binds {places(word, [thread + 1 for thread in threads])}: {would} lie loose."
 
 
 def _named(found: Analysis) -> Iterator[str]:
@@ -107,15 +110,29 @@ def _named(found: Analysis) -> Iterator[str]:
         return
     name, seen = found.name, FACES.get(found.face, "")
     if found.face == "balanced" and not (found.ends_per_m and found.picks_per_m):
-        seen = "about as much warp as weft on its face"
+        has = is_ = ""  # the weave alone does not tell
+    else:
+        has, is_ = (f"; it has {seen}", f", with {seen}") if seen else (f"; it is {found.face}", f", {found.face}")
     if name.kind == NOT_NAMED:
-        yield f"The weave has no name here; it {f'has {seen}' if seen else f'is {found.face}'}."
+        yield f"The weave has no name here{has}."
         return
     step = f" with a step of {name.step}" if name.step else ""
     more = f"{_ways(name)} {AS_WOVEN}" if name.direction else ""
-    yield f"{name.text[0].upper()}{name.text[1:]}{step}{more}, {f'with {seen}' if seen else found.face}."
+    yield f"{name.text[0].upper()}{name.text[1:]}{step}{_doubled(found)}{more}{is_}."
     if name.direction:
         yield _in_the_drawing([name])
+
+
+def _doubled(found: Analysis) -> str:
+    """Where plain weave is doubled, if that is in few places."""
+    if "doubled" not in found.name.text or found.name.kind != "rib":
+        return ""
+    told = []
+    for word, table in (("end", found.block.T), ("pick", found.block)):
+        again = [place + 1 for place in range(len(table)) if (table[place] == table[place - 1]).all()]
+        if 0 < len(again) <= FEW:
+            told.append(places(word, again))
+    return f" ({' and '.join(told)})" if told else ""
 
 
 def _layered(found: Analysis) -> Iterator[str]:
@@ -154,15 +171,31 @@ def _float_words(found: Analysis, system: str, layer: int | None, unit: PerUnit)
     if any(one.threads is None for one in longest):
         return f"Longest float of the {whose}: some are never crossed."
     one = max(longest, key=lambda each: (each.threads or 0, each.side == "face"))
-    both = all(each.threads == one.threads for each in longest)
     over = _many(one.threads or 0, "pick" if system == "warp" else "end")
     mm, per_m = found.float_mm(one), found.picks_per_m if system == "warp" else found.ends_per_m
     long = "" if mm is None or per_m is None else f", {_small(mm, unit)} at {show_density(per_m, unit)}"
-    side = "on both sides" if both else f"on the {one.side}"
-    thread = "end" if system == "warp" else "pick"
-    where = sorted({place + 1 for place, _ in one.at})
-    places = _places(thread, where) if one.in_threads <= FEW else f"in {one.in_threads} {thread}s"
-    return f"Longest float of the {whose}: over {over}{long}, {side}, {places}."
+    as_long = [each for each in longest if each.threads == one.threads]
+    if len({(each.in_threads, _threads(each)) for each in as_long}) < len(as_long):
+        sides = f"on both sides, {_floating(one)}"
+    elif len(as_long) == 1:
+        sides = f"on the {one.side}, {_floating(one)}"
+    else:
+        sides = ", ".join(f"on the {each.side} {_within(_floating(each))}" for each in as_long)
+    return f"Longest float of the {whose}: over {over}{long}, {sides}."
+
+
+def _threads(one: Float) -> tuple[int, ...]:
+    """The threads that have such a float, counted from 1."""
+    return tuple(sorted({thread + 1 for thread, _ in one.at}))
+
+
+def _floating(one: Float) -> str:
+    thread = "end" if one.system == "warp" else "pick"
+    return places(thread, _threads(one)) if one.in_threads <= FEW else f"in {one.in_threads} {thread}s"
+
+
+def _within(where: str) -> str:
+    return where if where.startswith("in ") else f"in {where}"
 
 
 def _ordinal(layer: int, layers: int) -> str:
@@ -188,17 +221,10 @@ def _mirrors(found: Analysis) -> Iterator[str]:
         yield f"It is its own mirror image {'sideways' if symmetry.mirrored_sideways else 'upright'}."
 
 
-def _places(word: str, places: Sequence[int]) -> str:
-    if len(places) == 1:
-        return f"{word} {places[0]}"
-    if len(places) > FEW:
-        return f"{len(places)} {word}s, from {word} {places[0]} on"
-    return f"{word}s {', '.join(map(str, places[:-1]))} and {places[-1]}"
-
-
 def _listed(word: str, numbers: Sequence[int]) -> str:
-    places = _places(word.lower(), numbers)
-    return f"{places[0].upper()}{places[1:]} {'is' if len(numbers) == 1 else 'are'}"
+    listed = places(word.lower(), numbers)
+    listed += "," if listed.endswith(" on") else ""
+    return f"{listed[0].upper()}{listed[1:]} {'is' if len(numbers) == 1 else 'are'}"
 
 
 def _it(numbers: Sequence[int]) -> str:

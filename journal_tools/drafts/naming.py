@@ -78,6 +78,9 @@ def _plain_or_ribbed(repeat: NDArray[np.bool_]) -> Name | None:
         return None
     picks, ends = grouped(across)[1], grouped(along)[1]
     if len(set(picks)) > 1 or len(set(ends)) > 1:
+        doubled = [word for word, groups in (("ends", ends), ("picks", picks)) if set(groups) == {1, 2}]
+        if len(doubled) == sum(set(groups) != {1} for groups in (ends, picks)):
+            return Name("rib", f"plain weave with doubled {' and '.join(doubled)}")
         return Name("rib", "plain weave in groups that differ")
     pick, end = picks[0], ends[0]
     if pick == end == 1:

@@ -15,6 +15,7 @@ from journal_tools.drafts.analysis_words import sentences
 from journal_tools.drafts.fewest import plain_weave_on
 from journal_tools.drafts.floats import floats, too_long
 from journal_tools.drafts.operations import fewest_shafts
+from journal_tools.drafts.places import places
 from tests.drafts.looking import INCH, draft, look
 
 MORE_WARP = ("1, 2, 3, 2", "1+2, 2+3, 1+3", "1-3")
@@ -27,7 +28,7 @@ class TestFace:
             (26.7, 45.9, "more weft", ", with more of its weft seen than of its warp."),
             (40, 10, "warp-faced", ", warp-faced."),
             (12.2, 36.6, "weft-faced", ", weft-faced."),
-            (None, None, "balanced", ", with about as much warp as weft on its face."),
+            (None, None, "balanced", "Zigzag twill."),
         ],
     )
     def test_by_the_setts(self, epi: float | None, ppi: float | None, face: str, words: str) -> None:
@@ -54,6 +55,21 @@ class TestFloats:
 
         assert (5, ((0, 1),)) == (weft.threads, weft.at)
         assert pytest.approx(6.35) == found.float_mm(weft)
+
+    @pytest.mark.parametrize(
+        ("lifts", "words"),
+        [
+            ("1+2, 3+4, 1+3, 2+4", "weft: over 2 ends, on both sides, picks 1 and 2."),
+            ("1, 2+3+4, 1+3, 2+4", "weft: over 3 ends, on the face in pick 1, on the back in pick 2."),
+            ("2 times (1, 3, 2, 4), 3 times (2+3+4)",
+             "weft: over 3 ends, on the face in 8 picks, on the back in picks 9, 10 and 11."),
+        ],
+    )  # fmt: skip
+    def test_each_side_has_its_places(self, lifts: str, words: str) -> None:
+        """Floats as long on face and back are told with the threads of each, where those are not the same."""
+        found = analysed(Draft(parse_threading("1-4"), lift_plan=parse_lift_plan(lifts)))
+
+        assert f"Longest float of the {words}" in list(sentences(found))
 
     @given(CLOTH)
     def test_the_back_is_the_face_turned_over(self, over: NDArray[np.bool_]) -> None:
@@ -119,6 +135,22 @@ class TestBeforeThreading:
 
         assert "Shaft 4 is moved and no end is on it." in said
         assert "Treadle 4 is tied and never pressed." in said
+
+    @pytest.mark.parametrize(
+        ("numbers", "words"),
+        [([3], "end 3"), ([1, 2, 4, 5, 9], "ends 1, 2, 4, 5 and 9"), ([5, 6, 7, 8, 9, 10], "ends 5 to 10"),
+         ([1, 2, 3, 4], "ends 1, 2, 3 and 4"), ([1, 3, 5, 7, 9, 11, 13, 15, 17], "9 ends, from end 1 on")],
+    )  # fmt: skip
+    def test_which(self, numbers: list[int], words: str) -> None:
+        """Threads are told one by one, in a row from the first to the last, and only many by their number."""
+        assert words == places("end", numbers)
+
+    def test_loose_and_idle(self) -> None:
+        """Threads that nothing binds are told in the plural, treadles in a row as one row."""
+        said = list(sentences(look("1, 2, none, 1, 2, none", "1, 2, 1, 1, 1, 1, 1", "1, 2")))
+
+        assert "Nothing binds ends 3 and 6: they would lie loose." in said
+        assert "Treadles 3 to 7 are tied and never pressed." in said
 
     def test_a_treadle_that_is_not_pressed(self) -> None:
         """A shaft that is tied only to a treadle which is never pressed is not said to be moved."""

@@ -22,6 +22,9 @@ FOUND = [
     ("1, 1, 2, 2", "1, 2", "1, 1, 2, 2", "2/2 basket", ""),
     ("1, 1, 2, 2", "1, 2", "1, 2", "plain weave with ends in groups of 2", ""),
     ("1, 2", "1, 2", "1, 1, 1, 2, 2, 2", "plain weave with 3 picks in each shed", ""),
+    ("1, 2, 2, 1, 2", "1, 2", "1, 2", "plain weave with doubled ends", ""),
+    ("1, 2, 2, 1, 2", "1, 2", "1, 2, 1, 1, 2", "plain weave with doubled ends and picks", ""),
+    ("1, 2, 2, 2, 1, 2", "1, 2", "1, 2", "plain weave in groups that differ", ""),
     ("1-4", TWILL, "1-4", "2/2 twill", "Z"),
     ("1-4", TWILL, "4-1", "2/2 twill", "S"),
     ("4-1", TWILL, "1-4", "2/2 twill", "S"),
@@ -80,6 +83,13 @@ def test_named_weaves_wherever_they_begin(name: str) -> None:
     shifts = product(*map(range, over.shape))
 
     assert 1 == len({name_of(np.roll(over, by, axis=(0, 1))) for by in shifts})
+
+
+def test_where_it_is_doubled() -> None:
+    """Of plain weave with a thread too many it is told where."""
+    said = list(sentences(look("1, 2, 2, 1, 2", "1, 2", "1, 2")))
+
+    assert "Plain weave with doubled ends (end 3), balanced." in said
 
 
 class TestSatins:
