@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
-from journal_tools.planning.arithmetic import dents_for, ends_in
+from journal_tools.ledger.ends import dents_for
+from journal_tools.planning.arithmetic import ends_in
 from journal_tools.planning.sleying import sleyings
 from journal_tools.quantities import Density
 from journal_tools.records import Stretch, Warp

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from journal_tools.ledger.chain import Measure, Tape, chain_of, made_up_of
+from journal_tools.ledger.ends import dents_for, heddled_ends
 from journal_tools.ledger.laid import Laid
 from journal_tools.ledger.state import wash_number
 from journal_tools.quantities import show_density, show_length
@@ -32,8 +33,10 @@ class Disagreement:
     right: str
 
 
-def of_stretch(warp: Warp, stretch: Stretch) -> Iterator[Disagreement]:
+def of_stretch(warp: Warp, stretch: Stretch, floating: int) -> Iterator[Disagreement]:
     """Sett against reed and sley, and ends against the width in the reed.
+
+    floating: ends without heddles, both edges together; each has a dent of its own.
 
     Layers, bands and several warps have setts of their own, and are not asked about.
     """
@@ -53,7 +56,10 @@ def of_stretch(warp: Warp, stretch: Stretch) -> Iterator[Disagreement]:
         return
     fill = mm / 1000 * float(per_m)
     if abs(ends - fill) > max(ENDS_OFF * fill, ENDS_EDGES):
-        stands = show_length(ends / float(per_m) * 1000, reed.unit)
+        said = stretch.ends or warp.ends
+        edges = 0 if said is not None and said.from_the_middle else floating
+        dents = dents_for(heddled_ends(warp, stretch, floating) or 0, order) + edges
+        stands = show_length(dents * 1000 / reed.per_m, reed.unit)
         right = (
             f"{ends} ends sleyed {sley} in a {reed.text} reed stand {stands} wide."
             " Is it the width, the ends, the reed or the sley?"

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from journal_tools.ledger.agreement import of_piece, of_stretch
 from journal_tools.ledger.chain import Measure
 from journal_tools.ledger.doubts import GREW, LOST, WIDER, Doubt
+from journal_tools.ledger.ends import floating_ends, miscounted
 from journal_tools.ledger.laid import Laid
 from journal_tools.ledger.ledger import Ledger, PieceLedger
 from journal_tools.ledger.uncertainty import tape_unit
@@ -40,6 +41,7 @@ def questions(journal: Journal, ledger: Ledger) -> tuple[Problem, ...]:
     asked = [
         *_yarns(journal, warp),
         *_dates(warp),
+        *_ends(journal, warp),
         *_account(ledger),
         *(problem for stretch in warp.woven() for problem in _stretch(journal, warp, stretch)),
         *(problem for piece in ledger.pieces for problem in _piece(ledger, piece)),
@@ -114,7 +116,7 @@ def _typed_yarns(warp: Warp) -> Iterator[tuple[str, str | None, int, str]]:
 def _stretch(journal: Journal, warp: Warp, stretch: Stretch) -> Iterator[Problem]:
     own: tuple[Stretch, ...] = (warp,) if stretch is warp else (stretch, warp)
     asked = [*_loom(journal, warp, own), *_names(journal, warp, own), *_kept_out(warp, own)]
-    for each in of_stretch(warp, stretch):
+    for each in of_stretch(warp, stretch, floating_ends(journal, warp, stretch)):
         line = next((line for level in own if (line := level.line(each.key))), warp.line("warp"))
         asked.append(_ask(warp, line, each.key, each.read, each.right, each.slug))
     yield from _unaccepted(asked, stretch)
@@ -165,6 +167,14 @@ def _dates(warp: Warp) -> Iterator[Problem]:
                 problem = _ask(warp, state.line("on"), "on", state.on.text, right, "dates-out-of-order")
                 yield from _unaccepted([problem], level)
             latest, what = state.on, "the size above it"
+
+
+def _ends(journal: Journal, warp: Warp) -> Iterator[Problem]:
+    """Whether the ends of the order are as many as the record says."""
+    for each in miscounted(warp, floating_ends(journal, warp, warp.woven()[0])):
+        right = f"{each.words}, and this says {each.said}. Is the order or the number another?"
+        problem = _ask(warp, each.line, each.key, str(each.said), right, "ends-are-not-the-order")
+        yield from _unaccepted([problem], *warp.stretches[:1])
 
 
 def _loom(journal: Journal, warp: Warp, own: tuple[Stretch, ...]) -> Iterator[Problem]:

@@ -13,6 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from journal_tools.ledger.ends import dents_for as dents_for
 from journal_tools.planning.allowances import WEFT_OVER_REED
 
 NEAR = 1e-6
@@ -68,17 +69,6 @@ def ends_in(dents: int, sley: Sequence[int]) -> int:
     """Ends that so many dents hold, the order begun at its start."""
     rounds, over = divmod(dents, len(sley))
     return rounds * sum(sley) + sum(sley[:over])
-
-
-def dents_for(ends: int, sley: Sequence[int]) -> int:
-    """Dents that so many ends take; the last one may not be full."""
-    rounds, left = divmod(ends, sum(sley))
-    dents = rounds * len(sley)
-    for held in sley:
-        if left <= 0:
-            break
-        dents, left = dents + 1, left - held
-    return dents
 
 
 def whole_repeats(ends: float, repeat: int, beside: int = 0) -> int:

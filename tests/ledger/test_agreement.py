@@ -17,6 +17,15 @@ def slugs(folder: Path, header: str) -> list[str]:
     return [each.slug for each in questions(made, ledger_of(made, made.warps["cloth"]))]
 
 
+def told(folder: Path, **files: str) -> list[str]:
+    """What is asked about one warp, in words."""
+    made = write(folder, **files)
+    return [each.right for each in questions(made, ledger_of(made, made.warps["cloth"]))]
+
+
+FLOATING = "threading: 1, 2\nlift_plan: 1, 2\nfloating_selvedges: 1"
+
+
 class TestStretch:
     @pytest.mark.parametrize(
         "header",
@@ -38,6 +47,15 @@ class TestStretch:
 
         assert [] == slugs(tmp_path / "a", tail + "    in_reed: 2\n")
         assert ["ends-do-not-fill-the-width"] == slugs(tmp_path / "b", tail + "    in_reed: 4\n")
+
+    def test_counted_in_dents(self, tmp_path: Path) -> None:
+        """100 ends at 1-2 in a 12 are 67 dents, 5 5/8 in; with two floating selvedges 69, 5 3/4 in."""
+        header = "reed: 12/in\nsley: 1-2\nin_reed: 4\nwarp:\n  ends: 100\n"
+        (bare,) = told(tmp_path / "a", warps__cloth=header)
+        (edged,) = told(tmp_path / "b", warps__cloth=header + "draft: d\n", drafts__d=FLOATING)
+
+        assert "stand 5 5/8 in wide" in bare
+        assert "stand 5 3/4 in wide" in edged
 
 
 class TestPiece:

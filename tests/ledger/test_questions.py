@@ -26,6 +26,7 @@ ASKED: dict[str, tuple[str, int, str, str]] = {
         "in_reed",
         "20",
     ),
+    "ends-are-not-the-order": ("ends: 120\nwarp: {yarn: cotton, order: 100 slate}", 2, "ends", "120"),
     "made-up-is-larger": ("washed: 18 x 29\nmade_up: 18 x 32", 3, "made_up", "32 in"),
     "hems-do-not-add-up": (
         "washed: 18 x 29\nhem:\n  depth: 1 in\n  turn: 1/4 in\n  sewn: after washing\nmade_up: 18 x 24",
