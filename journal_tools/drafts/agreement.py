@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Literal
 
 from journal_tools.drafts.interlacement import drawdown
 from journal_tools.drafts.likeness import same_cloth
 from journal_tools.drafts.naming import NOT_NAMED, Name
+from journal_tools.drafts.threadings import is_of_a_threading, threaded_as
 from journal_tools.drafts.weaves import Face, NamedWeave, named_weave
 
 if TYPE_CHECKING:
@@ -24,9 +26,14 @@ threadings that weave zigzags: of such a pair neither contradicts the other (jud
 KINDS = ("satin", "sateen", "basket", "huck", "waffle")
 
 
-def agreement_of(repeat: NDArray[np.bool_], name: Name, said: str) -> Answer:
-    """What to say of a cloth (picks, ends; of this name) that is said to be a weave."""
+def agreement_of(repeat: NDArray[np.bool_], name: Name, said: str, threading: Sequence[frozenset[int]] = ()) -> Answer:
+    """What to say of a cloth (picks, ends; of this name) that is said to be a weave.
+
+    threading: where the weave may be called by it; of a name that is a threading's the treadling tells nothing.
+    """
     said = re.split("[,;(]", said)[0].lower()
+    if is_of_a_threading(said):
+        return "it is" if threading and threaded_as(said, threading) else ""
     weave = named_weave(said) if said else None
     if weave is None:
         return ""

@@ -223,7 +223,7 @@ def analysed(
         needs(draft),
         plain_weave_on(draft),
         () if "accent" in draft.warp_order else slips_in(draft.threading),
-        _answer(repeat, layers, name, said_weave),
+        _answer(draft, repeat, layers, name, said_weave),
     )
 
 
@@ -235,10 +235,12 @@ def agreement(draft: Draft, said: str) -> str:
     repeat = true_repeat(over)
     layers = layers_of(repeat) if hanging(over).verdict == "layers" else ()
     name = name_of_layers(layers) if layers else name_of(repeat)
-    return name.text if _answer(repeat, layers, name, said) == "another" else ""
+    return name.text if _answer(draft, repeat, layers, name, said) == "another" else ""
 
 
-def _answer(repeat: NDArray[np.bool_], layers: tuple[Layer, ...], name: Name, said: str) -> Answer:
+def _answer(draft: Draft, repeat: NDArray[np.bool_], layers: tuple[Layer, ...], name: Name, said: str) -> Answer:
     """Of layers only what holds of each: which of them is meant, nobody says."""
-    answers = {agreement_of(layer.over, layer.name, said) for layer in layers} or {agreement_of(repeat, name, said)}
+    answers = {agreement_of(layer.over, layer.name, said) for layer in layers} or {
+        agreement_of(repeat, name, said, draft.threading)
+    }
     return answers.pop() if len(answers) == 1 else ""

@@ -37,6 +37,11 @@ ONE_UP = "1, 2, 3, 4"
         (("1-6, 5-2", "1+2+3+4+6, 1+2+3+5, 1+2+4+6, 1+3+5, 2+4, 1+3", "1-6, 5-2"), "waffle", True),
         (("1, 2", "1, 2", "1, 2"), "weft-faced plain weave", True),
         (("1-4",), "weft-faced", None),
+        (("1-4, 1, 4-2",), "rosepath", True),
+        (("1-4, 3-1, 4",), "rosepath", True),
+        (("2 times (1-4, 1, 4-2), 1",), "rosepath, with a border", True),
+        (("1-4, 3-2",), "rosepath", None),
+        (("1-4", TWILL, "1-4, 1, 4-2"), "rose path", None),
     ],
 )
 def test_said_and_found(parts: tuple[str, ...], said: str, agrees: bool | None) -> None:
