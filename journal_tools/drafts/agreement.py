@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from journal_tools.drafts.interlacement import drawdown
 from journal_tools.drafts.likeness import same_cloth
 from journal_tools.drafts.naming import NOT_NAMED, Name
-from journal_tools.drafts.threadings import is_of_a_threading, threaded_as
+from journal_tools.drafts.threadings import is_called, is_of_a_threading, threaded_as
 from journal_tools.drafts.weaves import Face, NamedWeave, named_weave
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ def agreement_of(repeat: NDArray[np.bool_], name: Name, said: str, threading: Se
     """
     said = re.split("[,;(]", said)[0].lower()
     if is_of_a_threading(said):
-        return "it is" if threading and threaded_as(said, threading) else ""
+        return "it is" if is_called(said, name.text) or (threading and threaded_as(said, threading)) else ""
     weave = named_weave(said) if said else None
     if weave is None:
         return ""

@@ -12,6 +12,7 @@ from functools import cache
 from math import gcd
 from typing import TYPE_CHECKING
 
+from journal_tools.drafts.blocks import in_blocks
 from journal_tools.drafts.interlacement import drawdown
 from journal_tools.drafts.likeness import same_cloth
 from journal_tools.drafts.repeat import whole_repeat
@@ -58,7 +59,10 @@ def name_of(over: NDArray[np.bool_]) -> Name:
         return Name("named", (as_up or alike)[0])
     if is_waffle(repeat):
         return Name("named", "waffle weave")
-    return _twill_in_pieces(repeat) or Name(NOT_NAMED, NOT_NAMED)
+    if twill := _irregular_satin(repeat) or _twill_in_pieces(repeat):
+        return twill
+    blocks = in_blocks(repeat)
+    return Name("named", blocks) if blocks else Name(NOT_NAMED, NOT_NAMED)
 
 
 @cache
@@ -128,6 +132,18 @@ def _satin_of(size: int, up: int, step: int) -> Name | None:
         return None
     kind = "satin" if up > 1 else "sateen"
     return Name(kind, f"{size}-end {kind}", step=step)
+
+
+def _irregular_satin(repeat: NDArray[np.bool_]) -> Name | None:
+    """Satin and sateen on six: one binding point an end and a pick, and no two that touch; no step does for all."""
+    size = 6
+    for table, kind in ((repeat, "sateen"), (~repeat, "satin")):
+        if table.shape == (size, size) and all((table.sum(axis=way) == 1).all() for way in (0, 1)):
+            points = table.argmax(axis=1)
+            apart = [int(here - before) % size for before, here in zip(points, [*points[1:], points[0]], strict=True)]
+            if not {1, size - 1} & set(apart):
+                return Name("named", f"{size}-end {kind}, irregular")
+    return None
 
 
 def _twill_in_pieces(repeat: NDArray[np.bool_]) -> Name | None:

@@ -24,6 +24,11 @@ def is_of_a_threading(said: str) -> bool:
     return any(name in _folded(said) for name in NAMES)
 
 
+def is_called(said: str, found: str) -> bool:
+    """Whether a cloth of such a threading was found under the name that it is said to have."""
+    return any(name in _folded(said) and name in _folded(found) for name in NAMES)
+
+
 def threaded_as(said: str, threading: Ends) -> bool | None:
     """Whether a draft is threaded as it is said to be; None where nobody can tell.
 

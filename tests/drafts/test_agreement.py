@@ -9,6 +9,7 @@ from journal_tools.drafts.analysis_words import sentences
 from tests.drafts.looking import TWILL, draft, look
 
 THREE_UP = "1+2+3, 2+3+4, 3+4+1, 4+1+2"
+BELT = "3 times (1, 2), 4 times (3, 4), 1, 2"
 ONE_UP = "1, 2, 3, 4"
 
 
@@ -37,6 +38,7 @@ ONE_UP = "1, 2, 3, 4"
         (("1-6, 5-2", "1+2+3+4+6, 1+2+3+5, 1+2+4+6, 1+3+5, 2+4, 1+3", "1-6, 5-2"), "waffle", True),
         (("1, 2", "1, 2", "1, 2"), "weft-faced plain weave", True),
         (("1-4",), "weft-faced", None),
+        ((BELT, "1+2, 3+4, 1+3, 2+4", "3 times (1, 3, 1, 4), 2, 3, 2, 4"), "monk's belt", True),
         (("1-4, 1, 4-2",), "rosepath", True),
         (("1-4, 3-1, 4",), "rosepath", True),
         (("2 times (1-4, 1, 4-2), 1",), "rosepath, with a border", True),

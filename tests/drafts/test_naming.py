@@ -16,6 +16,13 @@ from tests.drafts.looking import TWILL, draft, look
 THREE_UP = "1+2+3, 2+3+4, 3+4+1, 4+1+2"
 EIGHT = "1+2+3+4, 2+3+4+5, 3+4+5+6, 4+5+6+7, 5+6+7+8, 6+7+8+1, 7+8+1+2, 8+1+2+3"
 HUCK = ("1+4, 2, 2+3, 1", "1, 2, 1, 2, 1, 3, 4, 3, 4, 3")
+SIX_OFF = ", ".join("+".join(str(n) for n in range(1, 7) if n != off) for off in range(1, 7))
+BELT = "3 times (1, 2), 4 times (3, 4), 1, 2"
+ON_ONE, ON_TWO = "3 times (1, 3, 1, 4)", "2 times (2, 3, 2, 4)"
+OVERSHOT = "1, 2, 1, 2, 3, 2, 3, 4, 3, 4, 1, 4, 1, 4"
+FOUR = ", ".join(f"{pattern}, 5, {pattern}, 6" for pattern in (1, 2, 3, 4))
+WINTER = "5, 1, 6, 2, 5, 2, 6, 1, 5, 3, 6, 4, 5, 4, 6, 3"
+MS_AND_OS = "4 times (1, 2), 4 times (3, 4)"
 FOUND = [
     ("1, 2", "1, 2", "1, 2", "plain weave", ""),
     ("1-4", "1+3, 2+4", "1, 2", "plain weave", ""),
@@ -53,6 +60,16 @@ FOUND = [
     ("1-5, 4-2", "1+2+3+4, 1+2+4+5, 1+3+5, 1+2+4, 1+3", "1-5, 4-2", "not named", ""),
     ("1-5, 4-2", "1+2+3+5, 1+2+4, 1+3+5, 2+4, 1+3", "1-5, 4-2", "waffle weave", ""),
     ("1, 3, 1, 3, 1, 2, 4, 2, 4, 2", *HUCK, "huck", ""),
+    ("1-6", "1, 2, 3, 4, 5, 6", "1, 3, 5, 2, 6, 4", "6-end sateen, irregular", ""),
+    ("1, 3, 5, 2, 6, 4", SIX_OFF, "1-6", "6-end satin, irregular", ""),
+    (BELT, "1+2, 3+4, 1+3, 2+4", f"{ON_ONE}, {ON_TWO}", "monk's belt", ""),
+    (BELT, "1+2, 3+4, 1+3, 2+4", f"{ON_ONE}, {ON_TWO}, 4 times (3, 4)", "monk's belt", ""),
+    (BELT, "1+2, 3+4, 1+3, 2+4", "1, 2, 3, 4", "not named", ""),
+    (OVERSHOT, "1+2, 2+3, 3+4, 1+4, 1+3, 2+4", FOUR, "pattern weft over plain ground, in 4 blocks", ""),
+    ("1-4, 3-2", "1+2, 2+3, 3+4, 1+4, 1+3, 2+4", FOUR, "pattern weft over plain ground, in 4 blocks", ""),
+    (OVERSHOT, "1+2, 2+3, 3+4, 1+4", "3 times (1), 3 times (2), 3 times (3), 3 times (4)", "not named", ""),
+    ("2 times (1, 3, 2, 3), 1, 4, 2, 4", "1+3, 2+3, 1+4, 2+4, 1+2, 3+4", WINTER, "summer and winter in 2 blocks", ""),
+    ("1, 2, 1, 2, 3, 4, 3, 4, 1, 3, 1, 3, 2, 4, 2, 4", "1+2, 3+4, 1+3, 2+4", MS_AND_OS, "M's and O's", ""),
 ]
 
 
