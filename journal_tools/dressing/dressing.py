@@ -17,6 +17,7 @@ from journal_tools.dressing.sections import Section, sections_of, threaded
 from journal_tools.dressing.sleyed import Sleyed, sley_lacks, sleyed_of
 from journal_tools.dressing.tied import Tied, tied_of
 from journal_tools.dressing.winding import Winding, windings_of
+from journal_tools.ledger.ends import Miscounted, floating_ends, heddled_ends, miscounted
 from journal_tools.notation import Sets
 from journal_tools.planning.arithmetic import dents_in, ends_in
 from journal_tools.planning.looms import find_loom
@@ -37,6 +38,7 @@ class Dressing:
     begins: where each stripe of colour begins along the threading, where its groups do not tell.
     turns: of the weft round the outermost ends, None where floating selvedges catch it, or where nobody knows.
     also: the weaves of single pieces, where they are others than that of the stretch.
+    miscounted: orders that have not as many ends as the record says.
     """
 
     ends: int | None
@@ -57,6 +59,7 @@ class Dressing:
     begins: tuple[Begins, ...] = ()
     turns: Selvedge | None = None
     also: tuple[OtherWeave, ...] = ()
+    miscounted: tuple[Miscounted, ...] = ()
 
     @property
     def worth_a_page(self) -> bool:
@@ -81,7 +84,7 @@ def dressing_of(journal: Journal, warp: Warp) -> Dressing:
     loom = find_loom(journal, warp.loom) if warp.loom else None
     first, *later = warp.woven()
     tied = tied_of(journal, warp, first, loom)
-    floating = _floating(warp, tied)
+    floating = floating_ends(journal, warp, first)
     dents = tied.dents if tied is not None else ()
     ends, reckoned = _ends(warp, first, floating, dents)
     sleyed = _sleyed(warp, first, ends, floating, tied, loom)
@@ -111,11 +114,12 @@ def dressing_of(journal: Journal, warp: Warp) -> Dressing:
         wanting,
         straight_instead(threading, loom) if wanting else None,
         loom,
-        _later(journal, warp, Dressed(ends, False, tied, sleyed), later, loom),
+        _later(journal, warp, Dressed(ends, False, tied, sleyed, _named(warp, first)), later, loom),
         sley_lacks(warp, first, dents) if sleyed is None else (),
         begins_of(sections, colours) if len(set(colours)) > 1 and not any(each.colours for each in sections) else (),
         outermost(warp, tied, ends) if tied is not None and ends and not floating else None,
         other_weaves(first, tied) if tied is not None else (),
+        tuple(miscounted(warp, floating)),
     )
 
 
@@ -126,28 +130,15 @@ def _sleyed(
     return sleyed_of(warp, stretch, ends or 0, floating, loom, dents, threaded)
 
 
-def _floating(warp: Warp, tied: Tied | None) -> int:
-    """Ends without heddles, of both edges: one at each where the record names their yarn, else the draft's."""
-    if any(wound.floating_selvedges for wound in warp.warp):
-        return 2
-    return 2 * tied.floating if tied is not None else 0
-
-
 def _ends(warp: Warp, stretch: Stretch, floating: int, dents: tuple[int, ...]) -> tuple[int | None, bool]:
     """Ends with heddles, and whether they had to be reckoned.
 
-    As the stretch says, else as counted in the warp, in bands, or from sett and width in the reed.
+    Where nobody counted them, from sett and width in the reed.
     dents: the ends in each dent that the draft says, reckoned with where the warp has no sley of its own.
     """
-    said = stretch.ends or warp.ends
-    if said is not None:
-        return (said.number if said.from_the_middle else max(0, said.number - floating)) or None, False
-    bands = [band.ends.number for band in (stretch.across or warp.across or {}).values() if band.ends is not None]
-    counted = [wound.end_count - (2 if wound.floating_selvedges else 0) for wound in warp.warp if wound.end_count]
-    if counted and len(counted) == len(warp.warp):
-        return sum(counted) or None, False
-    if bands:
-        return sum(bands) or None, False
+    counted = heddled_ends(warp, stretch, floating)
+    if counted is not None or (stretch.ends or warp.ends) is not None:
+        return counted, False
     sett, width = warp.sett_of(stretch), stretch.in_reed or warp.in_reed
     reed = stretch.reed or warp.reed
     if dents and any(dents) and not (stretch.sley or warp.sley) and reed is not None and width is not None:
@@ -161,12 +152,24 @@ def _ends(warp: Warp, stretch: Stretch, floating: int, dents: tuple[int, ...]) -
 
 
 def _doubled(threading: Sets) -> int:
-    """Ends at each edge that share a shaft with the outermost, where no others beside each other do; 0 for none."""
-    alike = [a == b for a, b in pairwise(threading)]
+    """Ends at each edge that share a shaft with the outermost, where others lie inside and do not; 0 for none.
+
+    Ends without a heddle share no shaft.
+    """
+    alike = [a == b and bool(a) for a, b in pairwise(threading)]
     left = next((n for n, same in enumerate(alike) if not same), len(alike))
     right = next((n for n, same in enumerate(reversed(alike)) if not same), len(alike))
     inside = alike[left : len(alike) - right]
-    return left + 1 if left and left == right and not any(inside) else 0
+    lies_inside = len(threading) > left + right + 2
+    return left + 1 if left and left == right and lies_inside and not any(inside) else 0
+
+
+def _named(warp: Warp, stretch: Stretch) -> str:
+    """The draft of a stretch, or else its weave, as a weaver would name it; "" for neither."""
+    draft = stretch.draft or warp.draft
+    if draft is not None:
+        return f"the draft `{draft}`" if isinstance(draft, str) else "its own draft"
+    return stretch.weave or warp.weave or ""
 
 
 def _later(
@@ -175,11 +178,11 @@ def _later(
     found = []
     for number, stretch in enumerate(later, 2):
         tied = tied_of(journal, warp, stretch, loom)
-        floating = _floating(warp, tied)
+        floating = floating_ends(journal, warp, stretch)
         ends, _ = _ends(warp, stretch, floating, tied.dents if tied is not None else ())
         middle = stretch.ends is not None and stretch.ends.from_the_middle
         sleyed = _sleyed(warp, stretch, ends, 0 if middle else floating, tied, loom)
-        after = Dressed(ends, middle, tied, sleyed)
+        after = Dressed(ends, middle, tied, sleyed, _named(warp, stretch))
         found.append(before.then(stretch.name or "", number, after))
         before = after
     return tuple(found)

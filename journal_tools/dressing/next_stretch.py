@@ -15,7 +15,8 @@ class NextStretch:
 
     name: its own, "" when it has none. number: which stretch it is, the first being 1. ends: those
     with heddles, None where nobody knows. from_the_middle: whether they are the middle ones.
-    rethreaded, resleyed, retied: what differs from the stretch before it.
+    rethreaded, resleyed, retied: what differs from the stretch before it. unread: the draft or weave that it
+    names and that tells no threading, "" where it tells one, or names none but that of the stretch before it.
     """
 
     name: str
@@ -27,27 +28,34 @@ class NextStretch:
     rethreaded: bool
     resleyed: bool
     retied: bool
+    unread: str = ""
+
+    @property
+    def called(self) -> str:
+        """Its name, or which stretch it is: `bookmarks`, `stretch 3`."""
+        return (self.name or f"stretch {self.number}").rstrip(".")
 
     @property
     def only_woven(self) -> bool:
         """Whether nothing is done at the loom but to weave on."""
-        return not (self.rethreaded or self.resleyed or self.retied)
+        return not (self.rethreaded or self.resleyed or self.retied or self.unread)
 
 
 @dataclass(frozen=True)
 class Dressed:
-    """How one stretch is dressed, to be held against the next."""
+    """How one stretch is dressed, to be held against the next. named: its draft, or else its weave, "" for none."""
 
     ends: int | None
     from_the_middle: bool
     tied: Tied | None
     sleyed: Sleyed | None
+    named: str = ""
 
     def then(self, name: str, number: int, after: Dressed) -> NextStretch:
-        """What the next one takes. Where its threading is not known, it counts as this one's."""
+        """What the next one takes. Where it names no threading of its own, that is this one's."""
         threading = (after.tied or self.tied, self.tied)
         differs = tuple(tied.threading if tied else () for tied in threading)
-        treadles = tuple((tied.treadles, tied.rising) if tied else () for tied in threading)
+        hitches = tuple(tied.hitch if tied else () for tied in threading)
         return NextStretch(
             name,
             number,
@@ -57,7 +65,8 @@ class Dressed:
             after.sleyed,
             differs[0] != differs[1] or after.ends != self.ends,
             _orders(after.sleyed) != _orders(self.sleyed) or after.ends != self.ends,
-            treadles[0] != treadles[1],
+            hitches[0] != hitches[1],
+            after.named if after.tied is None and after.named != self.named else "",
         )
 
 

@@ -90,7 +90,8 @@ class Sleyed:
     the sett that the record says. said: the sett that the record says, None where it says none.
     said_mm: the width that it says. by_draft: whether the order is the draft's own, which crams and spaces.
     threaded: ends of one repeat of the threading, 0 where nobody knows. set_aside: the ends in dents of
-    a draft where the warp's own sley stands.
+    a draft where the warp's own sley stands. wanted: ends with heddles, which bands may not add up to; 0
+    where nobody knows.
     """
 
     reed: Density
@@ -103,6 +104,17 @@ class Sleyed:
     by_draft: bool = False
     threaded: int = 0
     set_aside: tuple[int, ...] = ()
+    wanted: int = 0
+
+    @property
+    def ends(self) -> int:
+        """Ends that the dents hold, floating selvedges not among them."""
+        return sum(band.ends for band in self.bands)
+
+    @property
+    def all_held(self) -> bool:
+        """Whether the bands hold as many ends as have heddles."""
+        return self.ends == self.wanted or not self.wanted
 
     @property
     def crammed(self) -> bool:
@@ -130,7 +142,7 @@ class Sleyed:
         """Ends to the metre that the reed truly gives, all layers together; the mean of several bands."""
         if len(self.bands) == 1:
             return self.bands[0].sett
-        return sum(band.ends for band in self.bands) * 1000 / sum((band.mm for band in self.bands), Fraction(0))
+        return self.ends * 1000 / sum((band.mm for band in self.bands), Fraction(0))
 
 
 def sleyed_of(
@@ -162,14 +174,13 @@ def sleyed_of(
     if reed is None or ends <= 0 or not (order or bands):
         return None
     laid = tuple(_bands(stretch, warp, reed, order or ()))
-    if not laid or sum(band.ends for band in laid) != ends:
-        laid = (SleyedBand("", ends, reed.per_m, order),) if order else ()
-    if not laid:
+    if not laid and not order:
         return None
+    laid = laid or (SleyedBand("", ends, reed.per_m, order or ()),)
     layers = warp.layers.number if warp.layers else 1
     aside = drafted if drafted and not by_draft else ()
     said_mm = _said_mm(stretch, warp, reed)
-    return Sleyed(reed, laid, floating, layers, found, said, said_mm, by_draft, threaded, aside)
+    return Sleyed(reed, laid, floating, layers, found, said, said_mm, by_draft, threaded, aside, ends)
 
 
 def sley_lacks(warp: Warp, stretch: Stretch, drafted: tuple[int, ...]) -> tuple[str, ...]:

@@ -25,8 +25,7 @@ class Tied:
     notation, as the weaver typed it where there is a draft.
     rising: whether the shafts named go up. spread: whether two shafts were drawn out over more, so
     that no shaft is crowded. colours: the draft's own order of the warp.
-    floating: ends at each edge that the draft has without heddles. dents: the ends in each dent that the
-    draft says, where it crams and spaces. woven: the draft itself.
+    dents: the ends in each dent that the draft says, where it crams and spaces. woven: the draft itself.
     """
 
     draft: str
@@ -39,9 +38,13 @@ class Tied:
     written: str
     spread: bool = False
     colours: tuple[str, ...] = ()
-    floating: int = 0
     dents: tuple[int, ...] = ()
     woven: Woven | None = field(default=None, compare=False, repr=False)
+
+    @property
+    def hitch(self) -> tuple[Sets, bool]:
+        """What is tied or pegged at the loom: the shafts of each treadle, else of each pick, and whether they rise."""
+        return self.treadles or self.picks, self.rising
 
 
 def tied_of(journal: Journal, warp: Warp, stretch: Stretch, loom: Loom | None) -> Tied | None:
@@ -80,7 +83,6 @@ def _of(draft: Woven, name: str, weave: str, written: str) -> Tied:
         draft.shafts,
         written or print_sets(picks),
         colours=draft.warp_colours,
-        floating=draft.floating_selvedges,
         woven=draft,
     )
 

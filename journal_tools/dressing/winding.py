@@ -80,16 +80,18 @@ def windings_of(
     """Every warp of a record.
 
     ends: those with heddles, used where the record counts none of one warp. floating: ends without,
-    of both edges. sett: ends to the metre of all. drafted: the draft's own order of colours, which
+    of both edges: each warp that names their yarn winds two, or the first warp all, where none does.
+    sett: ends to the metre of all. drafted: the draft's own order of colours, which
     a warp with no other takes where it has that many yarns. unit: ends of the threading's repeat.
     """
-    made = []
+    made: list[Winding] = []
     wound = warp.warp or (WarpYarn(),)
+    left = 0 if any(each.floating_selvedges for each in wound) else floating
     for each in wound:
         items, by_draft = _order(warp, each, ends if len(wound) == 1 else 0, drafted)
         if items:
             share = sett * len(items) / ends if sett is not None and len(wound) > 1 and ends else sett
-            edges = floating if each.floating_selvedges or len(wound) == 1 else 0
+            edges, left = (2 if each.floating_selvedges else left), 0
             made.append(_winding(journal, warp, each, items, share, edges, by_draft, unit if len(wound) == 1 else 1))
     return tuple(made)
 

@@ -9,7 +9,7 @@ from journal_tools.pages.archive import Archive
 from journal_tools.pages.dressing_sheets import sheets_of
 from journal_tools.pages.dressing_sley import sley_part
 from journal_tools.pages.dressing_threading import heddles_part, threading_part
-from journal_tools.pages.dressing_tie_up import tie_up_parts
+from journal_tools.pages.dressing_tie_up import later_tie_ups, tie_up_parts
 from journal_tools.pages.dressing_view import DressingView, Part
 from journal_tools.pages.dressing_weaving import weaving_part
 from journal_tools.pages.dressing_winding import names_of, winding_parts
@@ -72,8 +72,9 @@ def _parts(archive: Archive, warp: Warp, made: Dressing) -> Iterator[Part]:
     yield from tie_up_parts(made, warp)
     if (weaving := weaving_part(archive, warp, unit)) is not None:
         yield weaving
-    if later := tuple(later_words(archive, made, unit)):
+    if later := tuple(later_words(archive, made, unit, warp.woven()[0].name or "")):
         yield Part("later", "Later stretches", later)
+        yield from later_tie_ups(made, warp.woven()[0].name or "")
     yield Part("notes", "Date and notes", blanks=("Dressed on", "Notes"))
 
 

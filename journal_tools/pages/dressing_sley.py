@@ -109,6 +109,8 @@ def _dents(band: SleyedBand) -> Iterator[Line]:
 
 
 def _said(sleyed: Sleyed, unit: PerUnit) -> Iterator[str]:
+    if not sleyed.all_held:
+        yield f"These do not agree: the bands that tell their ends and sley hold {sleyed.ends} of {sleyed.wanted} ends."
     if sleyed.found:
         yield "The order is worked out from the sett: the record has none."
     if sleyed.by_draft:

@@ -17,7 +17,10 @@ END_ONE = "End 1 is at the left edge, seen from the front: box 1, the first bout
 
 def threading_part(made: Dressing, named: Mapping[str, str]) -> Part:
     """The groups with their boxes, and the colours along them. named: what each colour is called."""
-    said = [f"{made.ends} ends have heddles.", END_ONE, *_edges(made)]
+    heddled = sum(1 for end in made.threading if end)
+    bare = len(made.threading) - heddled
+    none = f", {bare} none" if bare else ""
+    said = [f"{heddled} ends have heddles{none}.", END_ONE, *_edges(made)]
     order = made.windings[0].order if len(made.windings) == 1 else ()
     if len(set(order)) == 1 and order[0] in named:
         said.append(f"All of them are {named[order[0]]}.")

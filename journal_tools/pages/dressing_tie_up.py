@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from journal_tools.dressing import Dressing
 from journal_tools.dressing.runs import root_of
 from journal_tools.dressing.tied import Tied
+from journal_tools.notation import Sets
 from journal_tools.pages.dressing_view import Card, Part
 from journal_tools.records import Warp
 
@@ -32,6 +33,27 @@ def tie_up_parts(made: Dressing, warp: Warp) -> Iterator[Part]:
             yield Part(f"tie-up-{number}", title, card=_card(other.tied))
         else:
             yield Part(f"tie-up-{number}", title, ("This threading does not carry it: it wants a draft of its own.",))
+
+
+def hitched(made: Dressing, first: str) -> dict[tuple[Sets, bool], tuple[int, str]]:
+    """Each different tie-up or lift plan, with the number and the name of the stretch that it is drawn for.
+
+    first: the first one's name, "" for none.
+    """
+    found = {made.tied.hitch: (1, first or "stretch 1")} if made.tied is not None else {}
+    for stretch in made.later:
+        if stretch.tied is not None:
+            found.setdefault(stretch.tied.hitch, (stretch.number, stretch.called))
+    return found
+
+
+def later_tie_ups(made: Dressing, first: str) -> Iterator[Part]:
+    """The tie-ups of later stretches that have another than the stretches before them."""
+    drawn = hitched(made, first)
+    for stretch in made.later:
+        if stretch.tied is not None and drawn[stretch.tied.hitch][0] == stretch.number:
+            title = "Tie-up" if stretch.tied.treadles else "Lift plan"
+            yield Part(f"tie-up-for-{stretch.number}", f"{title} for {stretch.called}", card=_card(stretch.tied))
 
 
 def _of(weave: str, pieces: Sequence[str]) -> str:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from journal_tools.dressing import Dressing, NextStretch
 from journal_tools.dressing.tied import Tied
+from journal_tools.notation import Sets
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.dressing_sley import order_words, reed_words
+from journal_tools.pages.dressing_tie_up import hitched
 from journal_tools.quantities import show_length
 from journal_tools.quantities.density import PerUnit
 
@@ -35,7 +37,9 @@ def short_words(made: Dressing) -> Iterator[str]:
     if made.treadles_short and made.tied is not None:
         own = len(made.tied.treadles) - made.treadles_short
         yield f"The tie-up takes {len(made.tied.treadles)} treadles, and {_lower(loom)} has {own}."
-    if short := [each.shaft for each in made.shafts if each.short]:
+    for each in made.miscounted:
+        yield f"{each.words[:1].upper()}{each.words[1:]}, the record says {each.said}."
+    if short := [on.shaft for on in made.shafts if on.short]:
         yield f"Short of heddles on shaft{'s' if len(short) > 1 else ''} {' and '.join(map(str, short))}: see below."
     if made.tied is None and made.sleyed is not None and made.sleyed.layers > 1:
         yield "There is no threading: cloth of several layers wants a draft, and there is none that can be read."
@@ -49,28 +53,34 @@ def _lower(heading: str) -> str:
     return heading[:1].lower() + heading[1:] if heading.startswith("The ") else heading
 
 
-def later_words(archive: Archive, made: Dressing, unit: PerUnit) -> Iterator[str]:
-    """What is done again at the loom before each later stretch."""
+def later_words(archive: Archive, made: Dressing, unit: PerUnit, first: str) -> Iterator[str]:
+    """What is done again at the loom before each later stretch. first: the first one's name."""
+    drawn = hitched(made, first)
     for stretch in made.later:
-        name = (stretch.name or f"Stretch {stretch.number}").rstrip(".")
-        name = name[:1].upper() + name[1:]
+        name = stretch.called[:1].upper() + stretch.called[1:]
         if stretch.only_woven:
             yield f"{name}: nothing is threaded or tied anew."
             continue
-        yield f"{name}: {'; '.join(_again(archive, stretch, unit))}."
+        yield f"{name}: {'; '.join(_again(archive, stretch, unit, drawn))}."
 
 
-def _again(archive: Archive, stretch: NextStretch, unit: PerUnit) -> Iterator[str]:
+def _again(
+    archive: Archive, stretch: NextStretch, unit: PerUnit, drawn: Mapping[tuple[Sets, bool], tuple[int, str]]
+) -> Iterator[str]:
     ends = f"{stretch.ends} ends" if stretch.ends else "the ends"
     which = f"{ends} from the middle" if stretch.from_the_middle else ends
+    if stretch.unread:
+        yield f"how it is threaded and tied is not known, since {stretch.unread} cannot be read or drawn"
     if stretch.rethreaded:
         by = f", {_threaded_by(archive, stretch.tied)}" if stretch.tied is not None else ""
         yield f"thread {which} anew{by}"
-    if stretch.resleyed and stretch.sleyed is not None:
+    if stretch.resleyed and stretch.sleyed is None:
+        yield "how it is sleyed is not written down"
+    elif stretch.resleyed and stretch.sleyed is not None:
         orders = " and ".join(dict.fromkeys(order_words(band) for band in stretch.sleyed.bands))
         reed = reed_words(stretch.sleyed.reed.per_m, stretch.sleyed.reed.unit, unit)
         yield f"sley {orders} in reed {reed}, {show_length(stretch.sleyed.mm, unit)} wide"
     if stretch.retied and stretch.tied is not None:
-        treadles = stretch.tied.treadles
-        tied = ", ".join("+".join(map(str, sorted(shafts))) or "none" for shafts in treadles)
-        yield f"tie the treadles anew: {tied}" if treadles else "woven by a lift plan"
+        number, like = drawn[stretch.tied.hitch]
+        where = "as drawn below" if number == stretch.number else f"as for {like}"
+        yield f"{'tie the treadles' if stretch.tied.treadles else 'lift the shafts'} {where}"

@@ -66,6 +66,29 @@ def test_later_stretches(tmp_path: Path) -> None:
     assert 32 == bookmarks.sleyed.dents
 
 
+def test_a_draft_that_cannot_be_read(tmp_path: Path) -> None:
+    """A later stretch whose draft or weave tells no threading is unknown, and not simply woven on."""
+    two = "stretches: [{name: a, weave: 2/2 twill}, {name: b, %s}, {name: c, weave: 2/2 twill}]\n"
+    warp = "title: T\nwarp: {order: 80 bone}\n"
+    missing, again = dressed(tmp_path / "a", warp + two % "draft: nosuch").later
+    strange, _ = dressed(tmp_path / "b", warp + two % "weave: seaweed").later
+
+    assert ("the draft `nosuch`", False) == (missing.unread, missing.only_woven)
+    assert ("seaweed", False) == (strange.unread, strange.only_woven)
+    assert (True, True, "") == (again.rethreaded, again.retied, again.unread)
+
+
+def test_another_lift_plan_is_other_work(tmp_path: Path) -> None:
+    """Without treadles it is the lift plan that may change from one stretch to the next."""
+    plans = "".join(
+        f"  - draft: {{threading: 1-4, lift_plan: '{lifts}'}}\n" for lifts in ("1+2, 3+4", "1+3, 2+4", "1+3, 2+4")
+    )
+    other, same = dressed(tmp_path, f"title: T\nwarp: {{order: 80 bone}}\nstretches:\n{plans}").later
+
+    assert (False, True) == (other.rethreaded, other.retied)
+    assert same.only_woven
+
+
 @pytest.mark.parametrize(
     ("threading", "ends", "doubled"),
     [
@@ -74,10 +97,15 @@ def test_later_stretches(tmp_path: Path) -> None:
         ("1, 1, 2, 2", 8, 0),
         ("1, 1, 2, 3", 8, 0),
         ("1-4", 8, 0),
+        ("1", 40, 0),
+        ("none", 40, 0),
+        ("none, none, 1-4, none, none", 8, 0),
+        ("1, 1, 2, 2", 4, 0),
+        ("1, 1, 3, 2, 2", 5, 2),
     ],
 )
 def test_doubled_selvedges(tmp_path: Path, threading: str, ends: int, doubled: int) -> None:
-    """Ends that share a shaft at both edges and nowhere else are doubled selvedges; basket is none."""
+    """Ends that share a shaft at both edges, and no others inside, are doubled selvedges; basket is none."""
     draft = POINT.replace("1-4, 3-2", threading, 1)
     made = dressed(tmp_path, f"title: A\nwarp: {{order: {ends} bone}}\ndraft: point\n", draft=draft)
 

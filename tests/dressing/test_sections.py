@@ -8,30 +8,35 @@ from hypothesis import strategies as st
 
 from journal_tools.dressing.runs import root_of, runs_of
 from journal_tools.dressing.sections import Section, sections_of, threaded
-from journal_tools.notation import parse_threading, print_sets
+from journal_tools.notation import Sets, parse_threading
 
 THREADINGS = st.lists(st.sets(st.integers(1, 8), max_size=2).map(frozenset), min_size=1, max_size=60)
 
 
-def told(threading: str, ends: int) -> list[tuple[int, list[str]]]:
+def told(threading: str, ends: int) -> list[tuple[int, list[Sets]]]:
     """Each section: how often, and its groups."""
     sections = sections_of(parse_threading(threading), ends)
-    return [(each.times, [print_sets(group) for group in each.groups]) for each in sections]
+    return [(each.times, list(each.groups)) for each in sections]
+
+
+def of(times: int, *groups: str) -> tuple[int, list[Sets]]:
+    """So many times these groups."""
+    return times, [parse_threading(group) for group in groups]
 
 
 class TestGroups:
     def test_a_repeat_is_a_group(self) -> None:
         """A point on four over 72 ends is twelve times the six of its repeat, with a box each."""
-        assert [(12, ["1-4, 3-2"])] == told("1-4, 3-2", 72)
+        assert [of(12, "1-4, 3-2")] == told("1-4, 3-2", 72)
 
     def test_the_last_repeat_is_broken_off(self) -> None:
         """73 ends of it are twelve repeats, and the first end once more."""
-        assert [(12, ["1-4, 3-2"]), (1, ["1"])] == told("1-4, 3-2", 73)
+        assert [of(12, "1-4, 3-2"), of(1, "1")] == told("1-4, 3-2", 73)
         assert [False, True] == [each.broken for each in sections_of(parse_threading("1-4, 3-2"), 73)]
 
     def test_two_shafts_fill_a_hand(self) -> None:
         """Plain weave over 28 ends is drawn in by eights, and the four left over last."""
-        assert [(3, ["4 times (1, 2)"]), (1, ["1, 2, 1, 2"])] == told("1, 2", 28)
+        assert [of(3, "4 times (1, 2)"), of(1, "1, 2, 1, 2")] == told("1, 2", 28)
 
     @pytest.mark.parametrize(
         ("threading", "groups"),
@@ -49,11 +54,11 @@ class TestGroups:
         """Ten ends are one group; more are cut into four to eight, at the ends of small repeats and at turns."""
         ends = 5 * len(parse_threading(threading))
 
-        assert [(5, groups)] == told(threading, ends)
+        assert [of(5, *groups)] == told(threading, ends)
 
     def test_borders(self) -> None:
         """A threading for the whole width tells its borders once and its middle as often as it stands."""
-        assert [(1, ["1-4, 1-4"]), (10, ["1-4, 3-2"]), (1, ["1, 4-1, 4-1"])] == told(
+        assert [of(1, "1-4, 1-4"), of(10, "1-4, 3-2"), of(1, "1, 4-1, 4-1")] == told(
             "2 times (1-4), 10 times (1-4, 3-2), 1, 2 times (4-1)", 77
         )
 

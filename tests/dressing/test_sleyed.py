@@ -58,3 +58,13 @@ def test_layers(tmp_path: Path) -> None:
 
     assert (2, 40) == (made.sleyed.layers, made.sleyed.sett * INCH / 1000)
     assert made.tied is None  # the weave's name tells the threading of one layer only
+
+
+def test_bands_that_do_not_add_up(tmp_path: Path) -> None:
+    """Bands of 40 at 2 and 50 at 1 take 20 and 50 dents, and hold 90 of 100 ends."""
+    bands = "across: {open: {ends: 40, sley: 2}, close: {ends: 50, sley: 1}}\n"
+    sleyed = dressed(tmp_path, f"title: B\nreed: 10/in\nends: 100\nyarn: linen-20-2\n{bands}").sleyed
+    assert sleyed is not None
+
+    assert [20, 50] == [band.dents for band in sleyed.bands]
+    assert (90, 100, False) == (sleyed.ends, sleyed.wanted, sleyed.all_held)

@@ -6,6 +6,7 @@ from collections import Counter
 from fractions import Fraction
 from pathlib import Path
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -13,7 +14,7 @@ from journal_tools.dressing.bouts import bouts_of
 from journal_tools.dressing.colour_words import colour_words
 from journal_tools.dressing.winding import spools_of
 from journal_tools.notation import parse_colours
-from tests.dressing.made import NAPKINS, dressed
+from tests.dressing.made import NAPKINS, POINT, dressed
 
 ORDERS = st.lists(st.tuples(st.sampled_from(["bone", "slate", "rust"]), st.integers(1, 90)), min_size=1, max_size=12)
 
@@ -116,6 +117,25 @@ class TestAWarp:
         assert [("ground", 80), ("supplementary", 40)] == [(each.role, each.ends) for each in made.windings]
         assert 120 == made.ends
 
+    @pytest.mark.parametrize(
+        ("warps", "floating", "wound"),
+        [
+            ("[{order: 40 bone}, {order: 40 slate}]", 2, [42, 40]),
+            ("[{order: 40 bone}, {order: 40 slate, floating_selvedges: slate}]", 2, [40, 42]),
+            ("[{order: 40 bone, floating_selvedges: bone}, {order: 40 slate, floating_selvedges: slate}]", 4, [42, 42]),
+            ("{order: 80 bone}", 2, [82]),
+        ],
+    )
+    def test_floating_selvedges_are_wound(self, tmp_path: Path, warps: str, floating: int, wound: list[int]) -> None:
+        """Floating selvedges are wound with the warp that names them, else with the first: none is forgotten."""
+        made = dressed(tmp_path, WARP + warps, draft=POINT + "floating_selvedges: 1\n")
+        assert made.sleyed is not None
+
+        assert (80, floating) == (len(made.threading), made.floating)
+        assert wound == [sum(strand.ends for strand in each.strands) for each in made.windings]
+        assert sum(wound) == made.ends + made.floating
+        assert 40 + floating == made.sleyed.dents
+
     def test_the_drafts_colours(self, tmp_path: Path) -> None:
         """A warp that says no order takes its draft's, begun again as often as there are ends."""
         draft = POINT_IN_TWO
@@ -126,4 +146,5 @@ class TestAWarp:
         assert {"dark": 12, "light": 8} == {strand.name: strand.ends for strand in winding.strands}
 
 
+WARP = "title: Two\nyarn: linen-20-2\nreed: 10/in\nsley: 2\ndraft: point\nwarp: "
 POINT_IN_TWO = "threading: 1-4\ntie_up: 1+2, 2+3, 3+4, 4+1\ntreadling: 1-4\nwarp_colours: 4 dark, 4 light\n"

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from journal_tools.pages.archive import Archive
 from journal_tools.pages.dressing_page import dressing_view
-from journal_tools.pages.dressing_view import Part
+from journal_tools.pages.dressing_view import DressingView, Part
 from journal_tools.pictures.store import PictureStore
 from tests.dressing.made import LOOM, NAPKINS, POINT
 from tests.dressing.test_crammed import CURTAIN, STRIPES
@@ -17,11 +19,15 @@ SATIN = "threading: 1-5\ntie_up: 1, 2, 3, 4, 5\ntreadling: 1, 3, 5, 2, 4\n"
 PLAIN = "threading: 1, 2\ntie_up: 1, 2\ntreadling: 1, 2\n"
 
 
+def view(folder: Path, warp: str, draft: str = POINT, loom: str = LOOM) -> DressingView:
+    """A made warp's sheets."""
+    journal = write(folder, looms__loom=loom, drafts__point=draft, yarns__linen_20_2=YARN, warps__made=warp)
+    return dressing_view(Archive(journal, PictureStore(folder / "pictures")), journal.warps["made"])
+
+
 def parts(folder: Path, warp: str, draft: str = POINT, loom: str = LOOM) -> dict[str, Part]:
     """The parts of a made warp's sheets, by their keys, in order."""
-    journal = write(folder, looms__loom=loom, drafts__point=draft, yarns__linen_20_2=YARN, warps__made=warp)
-    view = dressing_view(Archive(journal, PictureStore(folder / "pictures")), journal.warps["made"])
-    return {part.key: part for sheet in view.sheets for part in sheet.parts}
+    return {part.key: part for sheet in view(folder, warp, draft, loom).sheets for part in sheet.parts}
 
 
 def text(part: Part) -> str:
@@ -36,6 +42,88 @@ def test_one_order(tmp_path: Path) -> None:
     assert ["winding-1", "sleying", "heddles", "threading", "tie-up", "weaving", "notes"] == list(made)
     assert ("Dressed on", "Notes") == made["notes"].blanks
     assert ("Weft bone, beat 20/in.",) == made["weaving"].large
+
+
+def test_where_the_first_end_is(tmp_path: Path) -> None:
+    """The threading says on which side end 1 is, seen from where."""
+    said = parts(tmp_path, NAPKINS)["threading"].said
+
+    assert "End 1 is at the left edge, seen from the front: box 1, the first bout and the first dent are there." in said
+
+
+def test_ends_without_a_heddle(tmp_path: Path) -> None:
+    """Ends that go through no heddle are not counted among those that do, and are no doubled selvedges."""
+    bare = POINT.replace("1-4, 3-2", "none, none, 1-4, none, none", 1)
+    some = text(parts(tmp_path / "a", "title: N\nwarp: {order: 16 bone}\ndraft: point\n", bare)["threading"])
+    none = POINT.replace("1-4, 3-2", "none", 1)
+    every = text(parts(tmp_path / "b", "title: N\nwarp: {order: 40 bone}\ndraft: point\n", none)["threading"])
+
+    assert some.startswith("8 ends have heddles, 8 none.")
+    assert every.startswith("0 ends have heddles, 40 none.")
+    assert "Doubled" not in some + every
+
+
+def test_ends_that_do_not_add_up(tmp_path: Path) -> None:
+    """An order with other ends than the record says is told at the top of the sheet."""
+    order = "warp: {order: '50 bone, 50 slate'"
+
+    for number, warp in enumerate((f"ends: 120\n{order}}}", f"{order}, ends: 120}}")):
+        asked = view(tmp_path / str(number), f"title: A\nreed: 10/in\nsley: 2\n{warp}\ndraft: point\n").asked
+        assert ("The order has 100 ends, the record says 120.",) == asked
+    assert () == view(tmp_path / "same", f"title: A\nends: 100\n{order}}}\ndraft: point\n").asked
+
+
+def test_the_width_that_the_record_says(tmp_path: Path) -> None:
+    """80 dents of a 12 are 6 5/8 in: a record that says 6 1/4 in is told that this is 3/8 in less; 6 5/8 in is not."""
+    assert "The record says 6 1/4 in in the reed, 3/8 in less than these dents." in text(
+        parts(tmp_path / "a", NAPKINS)["sleying"]
+    )
+    assert "in the reed," not in text(parts(tmp_path / "b", NAPKINS.replace("6 1/4", "6 5/8"))["sleying"])
+
+
+def test_bands_that_do_not_add_up(tmp_path: Path) -> None:
+    """Bands that hold 90 of 100 ends are shown, and it is said that they do."""
+    bands = "across: {open: {ends: 40, sley: 2}, close: {ends: 50, sley: 1}}\n"
+    sleying = parts(tmp_path, f"title: B\nreed: 10/in\nends: 100\nyarn: linen-20-2\n{bands}")["sleying"]
+
+    assert "open: reed 10/in, 2 in every dent: 40 ends in 20 dents" == sleying.large[0]
+    assert "hold 90 of 100 ends" in sleying.said[0]
+
+
+STRETCHES = "title: L\nwarp: {order: 40 bone}\nreed: 10/in\nstretches: [{name: one, %s}, {name: two, %s}]\n"
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "said"),
+    [
+        ("sley: 2", "sley: 1", "Two: sley 1 in reed 10/in, 4 in wide."),
+        ("sley: 2", "sley: 2", "Two: nothing is threaded or tied anew."),
+        ("sley: 2", "beat: 20/in", "Two: how it is sleyed is not written down."),
+        (
+            "draft: point",
+            "draft: nosuch",
+            "Two: how it is threaded and tied is not known, since the draft `nosuch` cannot be read or drawn.",
+        ),
+    ],
+)
+def test_later_stretches(tmp_path: Path, first: str, second: str, said: str) -> None:
+    """What a later stretch takes is told with a draft and without, and what nobody knows of it too."""
+    assert (said,) == parts(tmp_path, STRETCHES % (first, second))["later"].large
+
+
+def test_a_later_tie_up_is_drawn(tmp_path: Path) -> None:
+    """A later stretch with another tie-up has it drawn; a third one tied as the first refers to that."""
+    twill = "{name: %s, weave: 2/2 twill}"
+    three = f"stretches: [{twill % 'one'}, {{name: two, draft: point}}, {twill % 'three'}]\n"
+    made = parts(tmp_path, "title: L\nwarp: {order: 40 bone}\n" + three)
+    card = made["tie-up-for-2"].card
+    assert card is not None
+
+    assert "Tie-up for two" == made["tie-up-for-2"].title
+    assert ("shaft 4", ("", "", "4", "4")) == card.rows[0]
+    assert "tie-up-for-3" not in made
+    assert "tie the treadles as drawn below" in made["later"].large[0]
+    assert "tie the treadles as for one" in made["later"].large[1]
 
 
 def test_crammed_dents(tmp_path: Path) -> None:
