@@ -74,13 +74,16 @@ class Patterns:
         return found
 
     def sett(self, name: str) -> tuple[float, float] | None:
-        """Ends and picks to the inch of the newest warp in a draft that tells both: as finished, else as set."""
+        """Ends and picks to the inch of the newest warp in a draft that tells both: as finished, else as set.
+
+        Those of layers together.
+        """
         from journal_tools.pages.swatch import swatch_of
 
         if name not in self._setts:
             swatches = (swatch_of(self.archive, warp, stretch) for warp, stretch in self.used(name))
             told = next((one for one in swatches if one is not None and one.told), None)
-            self._setts[name] = (told.epi, told.ppi) if told is not None else None
+            self._setts[name] = told.setts if told is not None else None
         return self._setts[name]
 
     def reed_sett(self, name: str) -> float | None:

@@ -45,7 +45,8 @@ class Swatch:
     over: shape (picks, ends), True where the warp is over the weft. warp, weft: hex of each thread.
     epi, ppi: finished threads to the inch. drawn_from: "draft", "weave" or "nothing".
     weave: its name, "" when there is none. told: whether both
-    epi and ppi were counted in the finished cloth, or told as it was set, or are guesses.
+    epi and ppi were counted in the finished cloth, or told as it was set, or are guesses. setts: epi and ppi of
+    all of the cloth, where this is one of several layers.
     """
 
     over: NDArray[np.bool_]
@@ -58,6 +59,7 @@ class Swatch:
     colours: tuple[str, ...]
     uneven: Unevenness = EVEN
     told: Told = "finished"
+    setts: tuple[float, float] = (EPI, EPI)
 
 
 def swatch_of(archive: Archive, warp: Warp, stretch: Stretch) -> Swatch | None:
@@ -93,7 +95,7 @@ def swatch_side(
 ) -> Swatch:
     """The swatch of a face or a back. setts: ends and picks to the inch of all of the cloth; a layer has its share."""
     epi, ppi = (sett * share for sett, share in zip(setts, side.share, strict=True))
-    return Swatch(side.over, side.warp, side.weft, epi, ppi, drawn_from, weave, colours, side.uneven, told)
+    return Swatch(side.over, side.warp, side.weft, epi, ppi, drawn_from, weave, colours, side.uneven, told, setts)
 
 
 def _uneven(archive: Archive, warp: Warp, stretch: Stretch, draft: Woven) -> Unevenness:
@@ -142,15 +144,19 @@ def _woven(record: Draft | None) -> Woven | None:
 
 
 def _counts(archive: Archive, warp: Warp, stretch: Stretch, ends_to_picks: float) -> tuple[float, float, Told]:
-    """Ends and picks to the inch, and how they are known."""
+    """Ends and picks to the inch of all layers together, and how they are known.
+
+    Those of a finished cloth that opens are counted opened, in one layer.
+    """
+    layers = warp.layers.number if warp.opens and warp.layers else 1
     own = stretch.name or "" if stretch is not warp else ""
     pieces = [piece for piece in archive.ledgers[warp.name].pieces if piece.stretch == own]
     epi = next((piece.counts.ends_per_m for piece in pieces if piece.counts.ends_per_m), None)
     ppi = next((piece.counts.picks_per_m for piece in pieces if piece.counts.picks_per_m), None)
     sett = warp.sett_of(stretch)
     beat = stretch.beat or warp.beat
-    epi_in = epi * 0.0254 if epi else float(sett.per_inch) if sett else None
-    ppi_in = ppi * 0.0254 if ppi else float(beat.per_inch) if beat else None
+    epi_in = epi * 0.0254 * layers if epi else float(sett.per_inch) if sett else None
+    ppi_in = ppi * 0.0254 * layers if ppi else float(beat.per_inch) if beat else None
     told: Told = "finished" if epi and ppi else "set" if epi_in and ppi_in else ""
     if epi_in is None:
         epi_in = ppi_in * ends_to_picks if ppi_in else EPI

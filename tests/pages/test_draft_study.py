@@ -298,3 +298,23 @@ def test_floats_of_layers_lie_in_a_layer(archive: Archive) -> None:
     }
 
     assert "warp 2, weft 2" == facts["longest float"]
+
+
+def test_a_double_width_cloth_is_counted_opened(tmp_path: Path) -> None:
+    """400 ends opened to 20 in are 20 to the inch in either layer, and the drawing's floats are reckoned by them."""
+    warp = (
+        "title: Wide\ndraft: layers\nlayers: 2\nopens: along the left edge\nwarp:\n  ends: 400\nreed: 10/in\nsley: 4\n"
+        "in_reed: 10 folded\npicks: 1440\non_loom: 10 x 40 folded\nwashed: 20 x 36\nweft: y"
+    )
+    journal = write(tmp_path / "journal", warps__wide=warp, **DRAFTS)
+    known = Archive(journal, PictureStore(tmp_path / "pictures"))
+    swatch = swatch_of(known, journal.warps["wide"], journal.warps["wide"])
+
+    assert swatch is not None
+    assert (20, 20) == (round(swatch.epi, 6), round(swatch.ppi, 6))
+    found = known.patterns.found["layers"]
+    assert [25.4 / 20] * 2 == [
+        round(mm / (one.threads or 0), 6)
+        for one in found.floats
+        if one.system == "weft" and one.layer == 0 and (mm := found.float_mm(one)) is not None
+    ]
