@@ -42,9 +42,9 @@ def record_of(found: Found, looked: Analysis, changes: Sequence[str], title: str
     bare = dataclasses.replace(draft, warp_spacing=()) if dents is not None else draft
     text = record_text(dataclasses.replace(read, draft=bare, text={**read.text, "Title": title}))
     if dents is not None:
-        from journal_tools.notation import print_sets
+        from journal_tools.notation import print_dents
 
-        text = _with_lines(text, [f"ends_in_dents: {print_sets(dents)}"])
+        text = _with_lines(text, [f"ends_in_dents: {print_dents(dents)}"])
         if not usual:
             said = "ends_in_dents is by the room of each end: set it right if a usual dent holds another number."
             click.secho(said, fg="yellow", err=True)

@@ -10,7 +10,7 @@ from journal_tools.interchange.lines import without_unseen
 from journal_tools.interchange.plain_markdown import plain_markdown
 from journal_tools.interchange.what_was_read import ReadDraft
 from journal_tools.interchange.words import OPEN, TEXT
-from journal_tools.notation import is_colour, print_colours, print_sets
+from journal_tools.notation import is_colour, print_colours, print_lift_plan, print_sets, print_tie_up
 from journal_tools.quantities import show_density
 
 MOST_NOTES = 60_000
@@ -95,10 +95,10 @@ def _parts(draft: Draft) -> Iterator[str]:
     yield f"threading: {print_sets(draft.threading)}"
     if draft.tie_up is not None and draft.treadling is not None:
         yield f"treadles: {draft.treadles}"
-        yield f"tie_up: {print_sets(draft.tie_up)}"
+        yield f"tie_up: {print_tie_up(draft.tie_up)}"
         yield f"treadling: {print_sets(draft.treadling)}"
     else:
-        yield f"lift_plan: {print_sets(draft.picks)}"
+        yield f"lift_plan: {print_lift_plan(draft.picks)}"
     if not draft.rising:
         yield "shed: sinking"
     if draft.warp_colours:

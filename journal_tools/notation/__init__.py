@@ -1,6 +1,6 @@
 """Drafts and colour orders as a weaver writes them: 12 times (4 slate, 24 bone), 1-4, 1+3."""
 
-from journal_tools.notation.dents import parse_dents
+from journal_tools.notation.dents import parse_dents, print_dents
 from journal_tools.notation.lists import (
     HIGHEST,
     NOTATION,
@@ -12,7 +12,9 @@ from journal_tools.notation.lists import (
     parse_tie_up,
     parse_treadling,
     print_colours,
+    print_lift_plan,
     print_sets,
+    print_tie_up,
 )
 from journal_tools.notation.profile import Blocks, found_blocks, parse_profile, print_profile
 
@@ -31,6 +33,9 @@ __all__ = [
     "parse_tie_up",
     "parse_treadling",
     "print_colours",
+    "print_dents",
+    "print_lift_plan",
     "print_profile",
     "print_sets",
+    "print_tie_up",
 ]

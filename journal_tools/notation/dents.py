@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from journal_tools.notation.lists import Sets
+from journal_tools.notation.manner import Apart
 from journal_tools.notation.sequence import read_sequence
+from journal_tools.notation.shorthand import shorthand
 from journal_tools.quantities import Unreadable
 
 MOST_IN_A_DENT = 100
@@ -38,6 +41,11 @@ def parse_dents(text: str) -> Sets:
         return [frozenset({int(digits)} - {0})], found.end()
 
     return read_sequence(text, dent, "The number of ends in a dent is wanted", EXAMPLE, "dents")
+
+
+def print_dents(dents: Sequence[frozenset[int]]) -> str:
+    """The notation of ends in dents, as parse_dents gives them: with repeats, and no runs, for it reads none."""
+    return shorthand(dents, Apart())
 
 
 def _one_number(text: str, column: int, first: str, mark: str, second: str) -> Unreadable:

@@ -15,9 +15,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import groupby
 from typing import TypeAlias
 
+from journal_tools.notation.manner import Apart, Stripes, Threads
 from journal_tools.notation.sequence import how_many, read_sequence
 from journal_tools.notation.shorthand import shorthand
 from journal_tools.quantities import Unreadable
@@ -133,28 +133,40 @@ def is_colour(name: str) -> bool:
 
 
 def print_sets(sets: Sequence[frozenset[int]]) -> str:
-    """The notation of a threading, tie-up, treadling or lift plan, with runs and repeats.
+    """The notation of a threading or treadling, with runs and repeats.
 
     Raises Unreadable for a shaft or treadle that could not be read again, above HIGHEST.
     """
+    _refuse_unwritable(sets)
+    return shorthand(sets, Threads())
+
+
+def print_tie_up(sets: Sequence[frozenset[int]]) -> str:
+    """The notation of a tie-up, a treadle after the other and each written out.
+
+    `1-4` would be read by any weaver as one treadle with four shafts. Raises Unreadable as print_sets.
+    """
+    _refuse_unwritable(sets)
+    return Apart().run(sets)
+
+
+def print_lift_plan(sets: Sequence[frozenset[int]]) -> str:
+    """The notation of a lift plan, with repeats and no runs. Raises Unreadable as print_sets."""
+    _refuse_unwritable(sets)
+    return shorthand(sets, Apart())
+
+
+def _refuse_unwritable(sets: Sequence[frozenset[int]]) -> None:
     for place, numbers in enumerate(sets, 1):
         if numbers and not 1 <= min(numbers) <= max(numbers) <= HIGHEST:
             odd = max(numbers) if max(numbers) > HIGHEST else min(numbers)
             counted = f"Shafts and treadles are counted from 1 to {HIGHEST}"
             raise Unreadable(str(odd), f"{counted}, and {odd} stands at place {place}: it cannot be written.")
-    return shorthand(sets, _write_sets)
 
 
 def print_colours(colours: Sequence[str]) -> str:
     """The notation of a colour order: "20 bone, 12 times (4 slate, 24 bone)"."""
-    stripes = [(colour, len(list(same))) for colour, same in groupby(colours)]
-    return shorthand(stripes, _write_stripes, half_a_stripe)
-
-
-def half_a_stripe(stripe: tuple[str, int]) -> tuple[str, tuple[str, int]]:
-    """The half of the stripe that a mirror turns in: with an odd number its middle thread stands once."""
-    colour, number = stripe
-    return ("pointed" if number % 2 else "mirrored"), (colour, (number + 1) // 2)
+    return shorthand(colours, Stripes())
 
 
 def _read_sets(text: str, what: str, example: str) -> Sets:
@@ -183,40 +195,3 @@ def _read_sets(text: str, what: str, example: str) -> Sets:
         return [frozenset(numbers)], found.end()
 
     return read_sequence(text, thread, f"The number of a {what} is wanted", example)
-
-
-def _write_stripes(stripes: Sequence[tuple[str, int]]) -> str:
-    return ", ".join(f"{count} {colour}" if count > 1 else colour for colour, count in stripes)
-
-
-def _write_sets(sets: Sequence[frozenset[int]]) -> str:
-    """Sets with their runs drawn together: three or more numbers that go up, or down, by one."""
-    parts: list[str] = []
-    at = 0
-    while at < len(sets):
-        end = _run_end(sets, at)
-        turns = end - at == 2 and at > 1 and "-" in parts[-1] and _turns(sets, at)
-        if end - at > 2 or turns:
-            parts.append(f"{min(sets[at])}-{min(sets[end - 1])}")
-        else:
-            end = at + 1
-            parts.append("+".join(map(str, sorted(sets[at]))) or "none")
-        at = end
-    return ", ".join(parts)
-
-
-def _turns(sets: Sequence[frozenset[int]], at: int) -> bool:
-    """Whether a run turns here and goes back the way it came: `1-4, 3-2`."""
-    before, last, here, after = (min(each) for each in sets[at - 2 : at + 2])
-    return last - before == here - after and here - last == after - here
-
-
-def _run_end(sets: Sequence[frozenset[int]], at: int) -> int:
-    """The place after the longest run that begins at a place."""
-    if len(sets[at]) != 1 or at + 1 == len(sets) or len(sets[at + 1]) != 1:
-        return at + 1
-    step = min(sets[at + 1]) - min(sets[at])
-    end = at + 1
-    while abs(step) == 1 and end < len(sets) and sets[end] == {min(sets[end - 1]) + step}:
-        end += 1
-    return end

@@ -6,9 +6,9 @@ import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from itertools import groupby
 
-from journal_tools.notation.lists import Sets, half_a_stripe, print_sets
+from journal_tools.notation.lists import Sets, print_sets
+from journal_tools.notation.manner import Stripes
 from journal_tools.notation.sequence import how_many, read_sequence
 from journal_tools.notation.shorthand import shorthand
 
@@ -50,12 +50,7 @@ def parse_profile(text: str) -> tuple[str, ...]:
 
 def print_profile(order: Sequence[str]) -> str:
     """The notation of blocks in turn."""
-    groups = [(letter, len(list(same))) for letter, same in groupby(order)]
-    return shorthand(groups, _write_groups, half_a_stripe)
-
-
-def _write_groups(groups: Sequence[tuple[str, int]]) -> str:
-    return ", ".join(f"{number} {letter}" if number > 1 else letter for letter, number in groups)
+    return shorthand(order, Stripes())
 
 
 def found_blocks(sets: Sequence[frozenset[int]]) -> Blocks | None:

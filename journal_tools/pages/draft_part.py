@@ -123,11 +123,18 @@ def notation_of(record: Draft) -> Iterator[Notation]:
 
 
 def _shortest(key: str, items: tuple[object, ...]) -> str:
-    from journal_tools.notation import print_colours, print_profile, print_sets
+    from journal_tools import notation
 
     if key.startswith("profile"):
-        return print_profile(items)  # type: ignore[arg-type]
-    return print_colours(items) if key.endswith(("colours", "_order")) else print_sets(items)  # type: ignore[arg-type]
+        return notation.print_profile(items)  # type: ignore[arg-type]
+    if key.endswith(("colours", "_order")):
+        return notation.print_colours(items)  # type: ignore[arg-type]
+    printed = {
+        "tie_up": notation.print_tie_up,
+        "lift_plan": notation.print_lift_plan,
+        "ends_in_dents": notation.print_dents,
+    }
+    return printed.get(key, notation.print_sets)(items)  # type: ignore[arg-type]
 
 
 def _drawing(archive: Archive, woven: Woven, record: Draft) -> Picture:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
-from journal_tools.notation import parse_dents
+from journal_tools.notation import parse_dents, print_dents
 from journal_tools.quantities import Unreadable
 
 
@@ -58,6 +58,15 @@ def test_in_words_of_dents(text: str, right: str) -> None:
 def test_written_and_read(numbers: list[int]) -> None:
     """Any dents written one by one are read as they stand."""
     assert numbers == ends(", ".join(map(str, numbers)))
+
+
+@given(st.lists(st.integers(0, 9), min_size=1, max_size=60))
+@example([1, 2, 3, 4, 5])
+def test_printed_and_read(numbers: list[int]) -> None:
+    """Whatever dents are printed read back as the same dents: no runs, which dents have not."""
+    dents = [frozenset({number} - {0}) for number in numbers]
+
+    assert tuple(dents) == parse_dents(print_dents(dents))
 
 
 @given(st.text("0123456789-+,() timesnoxa;\n", max_size=30))

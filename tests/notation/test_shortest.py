@@ -1,23 +1,28 @@
-"""The shortest natural form of a long order of threads: runs, repeats, mirrors, blocks."""
+"""The natural form of a long order of threads: runs, repeats, mirrors, blocks."""
 
 from __future__ import annotations
 
 import random
+from itertools import groupby
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from journal_tools.notation import (
     found_blocks,
     parse_colours,
+    parse_lift_plan,
     parse_profile,
     parse_threading,
     print_colours,
+    print_lift_plan,
     print_profile,
     print_sets,
+    print_tie_up,
 )
 from journal_tools.notation.palindromes import widest
+from journal_tools.notation.periods import periods
 from journal_tools.quantities import Unreadable
 
 UNIT = st.lists(
@@ -69,22 +74,94 @@ def test_mirrors_are_read(written: str, read: str) -> None:
         "12 times (1-8, 7-2), 1",
         "6 times (1-4, 3-2), 1",
         "1-4, 3-2",
-        "1-4, 1-4, 2 times (2, 1, 4, 3)",
+        "2 times (1-4), 2 times (2, 1, 4, 3)",
         "20 times (1, 2), 30 times (3, 4), 20 times (1, 2)",
         "pointed (1-8, 4-1, 5-8, 3, 6, 2, 7)",
         "8 times (1, 3, 1, 3, 1, 2, 4, 2, 4, 2)",
         "mirrored (20 times (1-8), 5 times (1, 3, 5, 7), 8, 2, 6, 4)",
         "1, 1, 2, 2, 3, 3, 4, 4",
         "none, 1-4, none",
-        "1-4, 1-4, 1, 2, 2, 4, 1-4, 1-4",
+        "2 times (1-4), 1, 2, 2, 4, 2 times (1-4)",
         "2 times (2, 3, 2, 4), 1, 3, 1, 4, 2 times (2, 3, 2, 4), 10 times (3, 4)",
-        "2 times (1, 2, 1, 3 times (2, 3), 4, 3, 4-2, 3, 2), 1, 2, 1, 2",
+        "2 times (1, 2, 1, 3 times (2, 3), 4, 3, 4, 3, 2, 3, 2), 1, 2, 1, 2",
+        "3 times (1-4), 10 times (1-4, 3-2), 8 times (1, 2), 10 times (1-4, 3-2), 1",
+        "6 times (1-4), 12 times (1-8, 7-2), 1, 6 times (4-1)",
+        "6 times (1-4), 25 times (1-8, 7-2), 1, 6 times (4-1)",
+        "6 times (1-4), 1-8, 7-1, 6 times (4-1)",
+        "6 times (1, 2), 3 times (3, 4), 2 times (1, 2), 3 times (3, 4)",
+        "3 times (1-4), 3 times (2, 1, 4, 3)",
+        "4-1, 10 times (4-1, 2-3), 4-1",
+        "4 times (1-4), 3-1, 3 times (4-1), 4, 3",
+        "12 times (1-4, 2-5, 3-6, 4-7, 5-8)",
+        "6 times (1-3, 2-4, 3-5, 4-6)",
+        "8 times (1-8), 8 times (8-1)",
+        "1, 2 times (4-1)",
+        "3, 4, 10 times (1-4)",
         "1, 2, 4 times (3, 1, 1), 2",
     ],
 )
 def test_as_a_weaver_writes_it(written: str) -> None:
     """What a weaver would write is what is printed again."""
     assert written == print_sets(parse_threading(written))
+
+
+@pytest.mark.parametrize(
+    "written",
+    [
+        "20 bone, 12 times (4 slate, 24 bone), 4 slate, 20 bone",
+        "38 times (4 black, 4 ecru), 4 black",
+        "8 times (dark, light), 8 times (light, dark)",
+        "8 a, 3 times (b, a), 12 c, 8 d, 12 c, 3 times (a, b), 8 a",
+    ],
+)
+def test_colours_as_a_weaver_writes_them(written: str) -> None:
+    """Repeats of colours begin with a stripe and never within one."""
+    assert written == print_colours(parse_colours(written))
+
+
+def test_overshot_keeps_its_first_end() -> None:
+    """A mirror does not split the first ends off: the whole is turned, or nothing."""
+    half = "1, 2, 1, 2, 3, 2, 3, 2, 3, 4, 3, 4, 3, 4, 1, 4, 1, 2, 1"
+    whole = parse_threading(f"pointed ({half})")
+
+    assert print_sets(whole).startswith("pointed (1, 2, 1, 2, 3, 2, 3, 2,")
+    assert print_sets((whole[1], *whole)).startswith("2, 1, 2, 1, 2, 3, ")
+
+
+def test_tie_ups_and_lift_plans_have_no_runs() -> None:
+    """Four treadles with one shaft each are 1, 2, 3, 4: 1-4 would be read as one treadle with four shafts."""
+    sets = parse_threading("1-4")
+
+    assert print_tie_up(sets) == print_lift_plan(sets) == "1, 2, 3, 4"
+    assert "1, 2, 1, 2, 1, 2" == print_tie_up(parse_threading("3 times (1, 2)"))
+    assert "6 times (1, 2, 3, 4)" == print_lift_plan(sets * 6)
+    assert "4 times (1+2, 2+3, 3+4, 1+4)" == print_lift_plan(parse_threading("4 times (1+2, 2+3, 3+4, 4+1)"))
+
+
+@given(threadings())
+def test_lift_plans_read_back(sheds: list[frozenset[int]]) -> None:
+    """Whatever is printed of a tie-up or a lift plan reads back as the same, and holds no run."""
+    for printed in (print_tie_up(sheds), print_lift_plan(sheds)):
+        assert tuple(sheds) == parse_lift_plan(printed)
+        assert "-" not in printed
+
+
+@given(st.text("abcd", max_size=30))
+@example("abababbababab")
+def test_every_stretch_that_repeats(order: str) -> None:
+    """Each stretch of a unit at least twice over is found, as wide as it is, by its shortest unit."""
+    expected = set()
+    for length in range(1, len(order) // 2 + 1):
+        alike = [one == other for one, other in zip(order, order[length:], strict=False)]
+        start = 0
+        for same, places in groupby(alike):
+            many = len(list(places))
+            unit = order[start : start + length]
+            if same and many >= length and unit not in (unit + unit)[1:-1]:
+                expected.add((start, start + many + length, length))
+            start += many
+
+    assert sorted(expected) == periods(order)
 
 
 def test_four_hundred_ends() -> None:
