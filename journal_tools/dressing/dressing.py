@@ -15,6 +15,7 @@ from journal_tools.dressing.outermost import outermost
 from journal_tools.dressing.runs import root_of
 from journal_tools.dressing.sections import Section, sections_of, threaded
 from journal_tools.dressing.sleyed import Sleyed, sley_lacks, sleyed_of
+from journal_tools.dressing.stripes import stripes_along
 from journal_tools.dressing.tied import Tied, tied_of
 from journal_tools.dressing.winding import Winding, windings_of
 from journal_tools.ledger.ends import Miscounted, floating_ends, heddled_ends, miscounted
@@ -97,7 +98,8 @@ def dressing_of(journal: Journal, warp: Warp) -> Dressing:
     sections: tuple[Section, ...] = ()
     if tied is not None and ends:
         sections = coloured_sections(tied.threading, colours) if len(set(colours)) > 1 else ()
-        sections = sections or sections_of(tied.threading, ends)
+        edges = {stripe.first - 1 for stripe in stripes_along(colours)}
+        sections = sections or sections_of(tied.threading, ends, edges)
     shafts = heddles_of(threading, loom) if threading else ()
     wanting = moves(shafts)
     return Dressing(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -13,6 +13,10 @@ FEW, MANY = 4, 8
 """Ends in a group, where the repeat does not say better."""
 MOST = 10
 """Ends of the longest repeat that is one group."""
+FEW_BOXES, MANY_BOXES = 24, 40
+"""Boxes of one repeat each up to so many; more come to at most so many, several repeats to a box (judgement)."""
+FULL = 8, 24
+"""Ends to a box of several repeats."""
 WORTH, TIMES = 24, 3
 """Ends that a repeat must cover, and how often it must stand, to be told for itself in a threading of many parts."""
 
@@ -69,13 +73,17 @@ def threaded(threading: Sets, ends: int) -> Sets:
     return (threading * rounds)[:ends]
 
 
-def sections_of(threading: Sets, ends: int) -> tuple[Section, ...]:
-    """The threading of so many ends, in sections of whole repeats and what is left over."""
+def sections_of(threading: Sets, ends: int, edges: Collection[int] = ()) -> tuple[Section, ...]:
+    """The threading of so many ends, in sections of whole repeats and what is left over.
+
+    Of a short repeat that would have very many boxes, several share one. edges: the ends before each
+    stripe of colour, at which boxes best begin.
+    """
     root = root_of(threading)
     if ends < 2 * len(root):
-        return tuple(_sections(_worth(runs_of(threaded(threading, ends)), WORTH, TIMES)))
+        return tuple(_sections(_worth(runs_of(threaded(threading, ends)), WORTH, TIMES), edges))
     times, over = divmod(ends, len(root))
-    found = list(_sections([Run(root, times)]))
+    found = list(_sections([Run(root, times)], edges))
     if over:
         found.append(Section(_cut(groups_of(root), over), 1, ends - over + 1, broken=True))
     return tuple(found)
@@ -96,23 +104,29 @@ def _worth(runs: Sequence[Run[frozenset[int]]], worth: int, times: int = 2) -> I
         yield Run(once, 1)
 
 
-def _sections(runs: Iterable[Run[frozenset[int]]]) -> Iterator[Section]:
+def _sections(runs: Iterable[Run[frozenset[int]]], edges: Collection[int]) -> Iterator[Section]:
     first = 1
     for run in runs:
-        for part in _filled(run):
-            section = Section(groups_of(part.block), part.times, first)
-            yield section
-            first += section.ends
+        several = _to_a_box(run, first - 1, edges)
+        for often, times in zip((several, run.times % several), (run.times // several, 1), strict=True):
+            if often and times:
+                groups = groups_of(run.block) if often == 1 else (run.block * often,)
+                section = Section(groups, times, first)
+                yield section
+                first += section.ends
 
 
-def _filled(run: Run[frozenset[int]]) -> Iterator[Run[frozenset[int]]]:
-    """A repeat of one to three ends taken so many times that it fills a hand."""
-    several = MANY // len(run.block) if len(run.block) < FEW and run.times > 1 else 1
-    rounds, over = divmod(run.times, several)
-    if rounds:
-        yield Run(run.block * several, rounds)
-    if over:
-        yield Run(run.block * over, 1)
+def _to_a_box(run: Run[frozenset[int]], before: int, edges: Collection[int]) -> int:
+    """How many repeats share a box: one, or as many as fill a hand, and more where there are very many boxes."""
+    long = len(run.block)
+    least = MANY // long if long < FEW and run.times > 1 else 1
+    if long > MOST or run.times <= FEW_BOXES * least:
+        return least
+    few = -(-FULL[0] // long)
+    found = [several for several in (few, 2 * few, 3 * few) if several * long <= FULL[1]]
+    enough = [several for several in found if run.times <= several * MANY_BOXES] or found[-1:]
+    inside = [at - before for at in edges if before < at < before + run.length]
+    return max(enough, key=lambda several: (sum(at % (several * long) == 0 for at in inside), -several))
 
 
 def _cut(groups: Sequence[Sets], ends: int) -> tuple[Sets, ...]:

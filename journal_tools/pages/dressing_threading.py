@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from journal_tools.dressing import Dressing, OnShaft, Section
 from journal_tools.dressing.along import Begins
 from journal_tools.dressing.colour_words import colour_words
+from journal_tools.dressing.runs import root_of
+from journal_tools.dressing.sections import MOST
 from journal_tools.notation import Sets
 from journal_tools.pages.dressing_view import Group, Line, Part, Shown, Ticks
 
@@ -73,8 +75,15 @@ def _lines(sections: Sequence[Section], named: Mapping[str, str]) -> Iterator[Li
             yield Line("Last" if last else "Once", (), (), note, tuple(_once(section, shown, number)))
         else:
             rows = _rows_of_one(section, number) if len(section.groups) == 1 else _rows_of_many(section, number)
-            yield Line(f"{section.times} times", shown, tuple(rows), f"{ends} each time")
+            yield Line(f"{section.times} times", shown, tuple(rows), f"{ends} each time{_repeats(section)}")
         number += section.boxes
+
+
+def _repeats(section: Section) -> str:
+    """How many repeats of the threading share each box, where several do."""
+    group = section.groups[0]
+    several = len(group) // len(root_of(group))
+    return f", {several} repeats to a box" if len(section.groups) == 1 and len(group) > MOST and several > 1 else ""
 
 
 def _shown(section: Section, named: Mapping[str, str]) -> Iterator[Shown]:
@@ -103,8 +112,13 @@ def _rows_of_many(section: Section, number: int) -> Iterator[Ticks]:
 
 
 def _shafts(group: Sets) -> str:
-    """The shafts of each end, with room between them: `1 2 3 4`, `1+3 2`; `none` for an end without a heddle."""
-    return " ".join("+".join(map(str, sorted(end))) or "none" for end in group)
+    """The shafts of each end, with room between them: `1 2 3 4`, `1+3 2`; `none` for an end without a heddle.
+
+    Several repeats that share a box: `4 times (1 2 3 4)`.
+    """
+    unit = root_of(group) if len(group) > MOST else group
+    words = " ".join("+".join(map(str, sorted(end))) or "none" for end in unit)
+    return f"{len(group) // len(unit)} times ({words})" if len(unit) < len(group) else words
 
 
 def heddles_part(made: Dressing, public: bool) -> Part:

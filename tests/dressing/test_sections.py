@@ -62,6 +62,25 @@ class TestGroups:
             "2 times (1-4), 10 times (1-4, 3-2), 1, 2 times (4-1)", 77
         )
 
+    @pytest.mark.parametrize(
+        ("threading", "ends", "boxes", "each"),
+        [("1-4", 96, 24, 4), ("1-4", 100, 12, 8), ("1-4", 544, 34, 16), ("1-4", 2000, 83, 24), ("1, 2", 400, 25, 16)],
+    )
+    def test_several_repeats_to_a_box(self, threading: str, ends: int, boxes: int, each: int) -> None:
+        """544 ends of a straight draw on four are 34 boxes of 16 and not 136 of 4; up to 24 keep one repeat each."""
+        first, *rest = sections_of(parse_threading(threading), ends)
+
+        assert (boxes, each) == (first.boxes, first.repeat_ends)
+        assert ends - boxes * each == sum(section.ends for section in rest) < each
+
+    def test_boxes_begin_with_colours(self) -> None:
+        """Where 8 and 16 ends would both do, stripes that begin after every 16 ends choose."""
+        straight = parse_threading("1-4")
+
+        assert 8 == sections_of(straight, 160)[0].repeat_ends
+        assert 8 == sections_of(straight, 160, {40, 80, 120})[0].repeat_ends
+        assert 24 == sections_of(straight, 480, {24, 72, 408})[0].repeat_ends
+
     def test_rows_count_ends(self) -> None:
         """Each box is numbered by the end that it brings the count to: 5 and 9, then 14 and 18."""
         two = (parse_threading("1-5"), parse_threading("1-4"))
@@ -81,7 +100,7 @@ class TestEveryThreading:
         assert ends == sum(sum(map(len, each.groups)) * each.times for each in sections)
         assert sum(each.boxes for each in sections) == len(counted)
         assert ends == counted[-1]
-        assert all(1 <= len(group) <= 10 for each in sections for group in each.groups)
+        assert all(1 <= len(group) <= 24 for each in sections for group in each.groups)
 
     @given(st.lists(st.sampled_from("ab c"), max_size=80))
     def test_runs_are_the_row(self, items: list[str]) -> None:

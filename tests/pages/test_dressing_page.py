@@ -187,6 +187,16 @@ def test_more_shafts_before_moved_heddles(tmp_path: Path) -> None:
     assert said[1].startswith("Or move 40 heddles to shaft 1")
 
 
+def test_several_repeats_to_a_box(tmp_path: Path) -> None:
+    """Repeats that share a box stand once, with how many they are."""
+    straight = POINT.replace("1-4, 3-2", "1-4", 1)
+    (line,) = parts(tmp_path, "title: S\nwarp: {order: 544 bone}\ndraft: point\n", straight)["threading"].lines
+
+    assert ("34 times", "4 times (1 2 3 4)") == (line.times, line.groups[0].words)
+    assert "16 ends each time, 4 repeats to a box" == line.note
+    assert 34 == sum(len(row.boxes) for row in line.rows)
+
+
 def test_boxes_match_what_is_printed(tmp_path: Path) -> None:
     """A repeat in several groups has a box for each group that is printed."""
     blocks = POINT.replace("1-4, 3-2", "6 times (1, 2), 3 times (3, 4), 2 times (1, 2), 3 times (3, 4)", 1)
