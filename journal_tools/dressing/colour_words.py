@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from journal_tools.dressing.runs import Run, runs_from_left, runs_of
 from journal_tools.dressing.stripes import stripes_along
@@ -15,6 +16,19 @@ def colour_words(items: Sequence[str]) -> str:
     Where one colour ends a repeat and begins the next, the two are one stripe, which hides the
     repeat of `8 times (black, gold), 8 times (gold, black)`; the ends themselves still show it.
     """
+    if len(set(items)) == 1:
+        return _one(items[0], len(items))
+    return _shortest(tuple(items))
+
+
+@lru_cache(maxsize=4_096)
+def _one(colour: str, ends: int) -> str:
+    return print_colours((colour,) * ends)
+
+
+@lru_cache(maxsize=4_096)
+def _shortest(items: tuple[str, ...]) -> str:
+    """Kept, for bouts and groups come again, in one warp and from warp to warp."""
     by_ends = (_written(runs) for runs in (runs_from_left(items), runs_of(items)))
     found = (print_colours(items), _by_stripes(items), *by_ends)
     # At the board hands go one way: a mirror is written out.

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from journal_tools.drafts.analysis import analysed
-from journal_tools.drafts.selvedge import Selvedge
+from journal_tools.drafts import drawdown
+from journal_tools.drafts.hanging import hanging
+from journal_tools.drafts.repeat import true_repeat
+from journal_tools.drafts.selvedge import UNTOLD, Selvedge, selvedge, shuttles
 from journal_tools.dressing.sections import threaded
 from journal_tools.dressing.tied import Tied
 from journal_tools.records import Warp
@@ -20,5 +22,8 @@ def outermost(warp: Warp, tied: Tied, ends: int) -> Selvedge | None:
         return None
     repeat = len(tied.woven.threading)
     over = ends % repeat if ends > repeat else 0
-    found = analysed(replace(tied.woven, threading=threaded(tied.woven.threading, repeat + over)))
-    return found.selvedge if len(found.hanging.layers) < 2 else None
+    cloth = drawdown(replace(tied.woven, threading=threaded(tied.woven.threading, repeat + over)))
+    if hanging(cloth).verdict == "layers":
+        return None
+    once = true_repeat(cloth)
+    return UNTOLD if shuttles(tied.woven) > 1 else selvedge(cloth[: len(once)])

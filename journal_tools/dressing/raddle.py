@@ -31,10 +31,11 @@ def _before_each_edge(sleyed: Sleyed, space: Fraction) -> Iterator[Fraction]:
     for band in sleyed.bands:
         wide = 1000 / band.reed
         for held in band.held:
-            while edge <= at + wide:
+            until = at + wide
+            while edge <= until:
                 yield ends + held * (edge - at) / wide
                 edge += space
-            at, ends = at + wide, ends + held
+            at, ends = until, ends + held
     if edge - space < at:
         yield ends
 
