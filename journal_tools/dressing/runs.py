@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from bisect import bisect
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
+from heapq import heapify, heappop, heappush
 from typing import Generic, TypeVar
+
+from journal_tools.notation.periods import periods
 
 T = TypeVar("T", bound=Hashable)
 
@@ -31,23 +35,33 @@ def runs_of(items: Sequence[T]) -> tuple[Run[T], ...]:
     The repeat that covers most is taken first, the earliest and shortest of equals, then what stands
     before and after it is treated alike.
     """
-    text = _lettered(items)
-    found: list[Run[T]] = []
-    waiting = [(0, len(items))]
-    while waiting:
-        start, end = waiting.pop()
-        at, length, times = _best(text[start:end])
-        if times < 2:
-            if end > start:
-                found.append(Run(tuple(items[start:end]), 1))
+    offers = [_offer(start, end, length) for start, end, length in periods(_lettered(items))]
+    heapify(offers)
+    taken: list[tuple[int, int, int]] = []  # the repeats that are kept, by place: begin, end, length of the block
+    while offers:
+        _, start, length, end = heappop(offers)
+        at = bisect(taken, (start, len(items) + 1, 0))
+        beside = next((kept for kept in taken[max(0, at - 1) : at + 1] if kept[0] < end and start < kept[1]), None)
+        if beside is None:
+            taken.insert(at, (start, end - (end - start) % length, length))
             continue
-        first, last = start + at, start + at + length * times
-        if first > start:  # what stands before it comes first: its turn is after this one, on the pile
-            waiting += [(last, end), (first, last), (start, first)]
-        else:
-            found.append(Run(tuple(items[first : first + length]), times))
-            waiting.append((last, end))
+        for begin, stop in ((start, beside[0]), (beside[1], end)):  # what stands before and after it
+            if stop - begin >= 2 * length:
+                heappush(offers, _offer(begin, stop, length))
+    found: list[Run[T]] = []
+    before = 0
+    for begin, stop, length in [*taken, (len(items), len(items), 1)]:
+        if begin > before:
+            found.append(Run(tuple(items[before:begin]), 1))
+        if stop > begin:
+            found.append(Run(tuple(items[begin : begin + length]), (stop - begin) // length))
+        before = stop
     return tuple(found)
+
+
+def _offer(start: int, end: int, length: int) -> tuple[int, int, int, int]:
+    """A repeat among others, that which saves most first, then the earliest, then the shortest."""
+    return length - (end - start) // length * length, start, length, end
 
 
 def root_of(items: Sequence[T]) -> tuple[T, ...]:
@@ -81,18 +95,6 @@ def _lettered(items: Sequence[Hashable]) -> str:
     """The row as text, a letter for each kind of item: str finds and compares far faster than a loop."""
     letters = {item: chr(0x100 + n) for n, item in enumerate(dict.fromkeys(items))}
     return "".join(letters[item] for item in items)
-
-
-def _best(text: str) -> tuple[int, int, int]:
-    """(place, length, times) of the repeat that saves most; times 1 where nothing is repeated."""
-    best, saved = (0, len(text), 1), 0
-    for at in range(len(text)):
-        if len(text) - at <= saved:
-            break
-        length, times = _best_at(text, at)
-        if length * (times - 1) > saved:
-            best, saved = (at, length, times), length * (times - 1)
-    return best
 
 
 def _best_at(text: str, at: int) -> tuple[int, int]:

@@ -107,6 +107,20 @@ class TestEveryThreading:
         """Blocks, each as often as it stands, put end to end are the row."""
         assert items == [item for run in runs_of(items) for item in run.block * run.times]
 
+    @given(st.lists(st.sampled_from("ab c"), max_size=40))
+    def test_what_covers_most_is_kept_whole(self, items: list[str]) -> None:
+        """Of all blocks that follow themselves, one that stands for most other ends is among those found."""
+        found = max((len(run.block) * (run.times - 1) for run in runs_of(items)), default=0)
+        most = 0
+        for start in range(len(items)):
+            for length in range(1, (len(items) - start) // 2 + 1):
+                times = 1
+                while items[start + times * length :][:length] == items[start:][:length]:
+                    times += 1
+                most = max(most, length * (times - 1))
+
+        assert most == found
+
     @given(st.lists(st.sampled_from("ab"), min_size=1, max_size=12), st.integers(1, 5))
     def test_the_root(self, items: list[str], times: int) -> None:
         """The shortest repeat of a row is that of the row repeated."""
