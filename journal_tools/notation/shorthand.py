@@ -52,8 +52,13 @@ _LEAST_MIRROR = 8
 _MOST_DEEP = 12
 """Mirrors within and beside one another: a weaver loses count sooner, and a long order would take for ever."""
 
-_SHORT, _LONG, _MOST_BEGUN, _FEW_BEGUN = 16, 100, 4, 2
+_SHORT, _LONG, _MOST_BEGUN, _FEW_BEGUN, _MOST_LOOKED = 16, 100, 4, 2, 200
 """Threads of a unit that is tried from each of them on, and of one that is tried from few; how often others are."""
+
+_TRIED, _AND = 3, 10_000
+"""Threads that are gone through in all, for each thread and besides, before fewer ways are tried: an order may
+repeat itself at every length at once, and nobody waits a minute for it.
+"""
 
 
 def shorthand(items: Sequence[Item], manner: Manner[Item]) -> str:
@@ -66,7 +71,7 @@ def shorthand(items: Sequence[Item], manner: Manner[Item]) -> str:
     where on two, if that saves a dozen letters, more where it turns within a repeat and where there are repeats
     in it or something beside it. What the brackets hold is treated alike.
     """
-    return _Printer(manner, items[:1]).best(list(items)).text
+    return _Printer(manner, items).best(list(items)).text
 
 
 @dataclass(frozen=True)
@@ -91,9 +96,10 @@ class _Step(Generic[Item]):
 class _Printer(Generic[Item]):
     """Prints parts of one sequence, each different one once."""
 
-    def __init__(self, manner: Manner[Item], first: Sequence[Item]) -> None:
+    def __init__(self, manner: Manner[Item], whole: Sequence[Item]) -> None:
         self._manner = manner
-        self._first = list(first)
+        self._first = list(whole[:1])
+        self._left = _TRIED * len(whole) + _AND
         self._known: dict[tuple[Item, ...], _Printed] = {}
         self._deep = 0
 
@@ -101,7 +107,7 @@ class _Printer(Generic[Item]):
         key = tuple(items)
         if key not in self._known:
             found = self._repeated(items)
-            if len(found.text) > 2 * _WORTH_A_MIRROR and self._deep < _MOST_DEEP:
+            if len(found.text) > 2 * _WORTH_A_MIRROR and self._deep < _MOST_DEEP and self._left > 0:
                 self._deep += 1
                 found = self._mirrored(items, found) or found
                 self._deep -= 1
@@ -147,6 +153,7 @@ class _Printer(Generic[Item]):
             ways = self._ways(items, ends, repeats, again)
         bracketed = tuple((place, step.end) for place, step in ways if step.unit)
         text = ", ".join(step.text for _, step in ways)
+        self._left -= len(items)
         return _Printed(text, sum(step.cost + _PART for _, step in ways) - _PART, bracketed)
 
     def _ways(
@@ -204,9 +211,10 @@ class _Printer(Generic[Item]):
         """The places at which a repeat of this stretch may begin: any, with a long unit those that are natural."""
         last = min(start + 2 * length - 1, end - 2 * length)
         whole = length <= _SHORT
+        most = 1 if self._left < 0 else _MOST_BEGUN if length < _LONG else _FEW_BEGUN
         places: list[int] = []
-        for place in range(start, (last if whole else min(last, start + length)) + 1):
-            if not whole and len(places) == (_MOST_BEGUN if length < _LONG else _FEW_BEGUN):
+        for place in range(start, (last if whole else min(last, start + length, start + _MOST_LOOKED)) + 1):
+            if not whole and len(places) == most:
                 break
             astray = self._manner.astray(items[place : place + length])
             if not astray or (astray < NEVER and (whole or place == start)):
