@@ -78,8 +78,9 @@ def miscounted(warp: Warp, floating: int) -> Iterator[Miscounted]:
         if wound.order is not None and wound.ends is not None and len(wound.order.items) != wound.ends.number:
             line = wound.line("ends")
             yield Miscounted("order", len(wound.order.items), 0, wound.ends.number, line, "warp: ends")
-    level = next((each for each in (*warp.stretches[:1], warp) if each.ends is not None), None)
-    if level is None or level.ends is None or level.ends.from_the_middle or len(warp.stretches) > 1:
+    only = warp.stretches if len(warp.stretches) == 1 else ()
+    level = next((each for each in (*only, warp) if each.ends is not None), None)
+    if level is None or level.ends is None or level.ends.from_the_middle:
         return
     counted = [wound.end_count - (2 if wound.floating_selvedges else 0) for wound in warp.warp if wound.end_count]
     whole = sum(counted) + floating

@@ -25,6 +25,7 @@ DIFFER = {
     "ends: 40\nwarp: {order: 40 red}\ndraft: point": "the order has 42 ends with 2 floating selvedges",
     "ends: 60\nwarp: [{ends: 40}, {order: 40 red}]": "the warp has 80 ends",
     "warp: {order: 50 red}\nstretches: [{name: a, ends: 60}]": "the order has 50 ends",
+    "ends: 60\nwarp: {order: 50 red}\nstretches: [{name: a}, {name: b, ends: 30}]": "the order has 50 ends",
 }
 
 
