@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from journal_tools.notation.lists import Sets
 from journal_tools.notation.manner import Apart
+from journal_tools.notation.mended import offers_what_reads
 from journal_tools.notation.sequence import read_sequence
 from journal_tools.notation.shorthand import shorthand
 from journal_tools.quantities import Unreadable
@@ -21,6 +22,7 @@ _NUMBER = re.compile(r"[0-9]+")
 _JOINED = re.compile(r"([0-9]+)\s*([-+])\s*([0-9]+)")
 
 
+@offers_what_reads
 def parse_dents(text: str) -> Sets:
     """The number of ends in each dent, as a set of that one number; of an empty dent an empty set.
 

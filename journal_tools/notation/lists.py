@@ -18,8 +18,10 @@ from collections.abc import Sequence
 from typing import TypeAlias
 
 from journal_tools.notation.manner import Apart, Stripes, Threads
+from journal_tools.notation.mended import offers_what_reads
 from journal_tools.notation.sequence import how_many, read_sequence
 from journal_tools.notation.shorthand import shorthand
+from journal_tools.notation.slips import Blanks
 from journal_tools.quantities import Unreadable
 
 Sets: TypeAlias = tuple[frozenset[int], ...]
@@ -69,33 +71,41 @@ _SET = re.compile(r"[0-9]+(?:\s*\+\s*[0-9]+)*")
 _COLOUR = re.compile(r"(?:([0-9]+)\s+)?([^\W_][\w-]*)")
 _SECOND_WORD = re.compile(r"\s+((?!times\b|x\b)[^\W\d_][\w-]*)", re.I)
 _NO_COLOUR = re.compile(r"[0-9_-]*(?:times|x)?$", re.I)
+_BLANK_BETWEEN = re.compile(r"(?<=[0-9)])\s+(?=[0-9(])")
+_FIGURES = re.compile(r"\s*[1-9]{2,}(?:[\s,]+[1-9]{2,})*\s*")
+_MOST_FIGURES = 2_000
 _STUCK = re.compile(r"([0-9]+)(?![0-9-])(.+)")
 
 
+@offers_what_reads
 def parse_threading(text: str) -> Sets:
     """The shafts of each end; an end without a heddle has none. Raises Unreadable."""
-    return _read_sets(text, "shaft", "1-4, 3-2")
+    return _read_sets(text, "shaft", "1-4, 3-2", _ONE_BY_ONE)
 
 
+@offers_what_reads
 def parse_tie_up(text: str) -> Sets:
     """The shafts tied to each treadle, treadle 1 first. Raises Unreadable."""
-    treadles = _read_sets(text, "shaft", "1+2, 2+3, 3+4, 4+1")
+    treadles = _read_sets(text, "shaft", "1+2, 2+3, 3+4, 4+1", _TOGETHER)
     if len(treadles) > HIGHEST:
         right = f"A tie-up has one set a treadle: {HIGHEST} at most, and here are {len(treadles):,}."
         raise Unreadable(text, right)
     return treadles
 
 
+@offers_what_reads
 def parse_treadling(text: str) -> Sets:
     """The treadles pressed for each pick. Raises Unreadable."""
-    return _read_sets(text, "treadle", "12 times (1-4)")
+    return _read_sets(text, "treadle", "12 times (1-4)", _ONE_BY_ONE)
 
 
+@offers_what_reads
 def parse_lift_plan(text: str) -> Sets:
     """The shafts named for each pick. Raises Unreadable."""
-    return _read_sets(text, "shaft", "1+2, 2+3, 3+4, 4+1")
+    return _read_sets(text, "shaft", "1+2, 2+3, 3+4, 4+1", _TOGETHER)
 
 
+@offers_what_reads
 def parse_colours(text: str) -> tuple[str, ...]:
     """The name of each thread's colour. Raises Unreadable."""
 
@@ -169,13 +179,15 @@ def print_colours(colours: Sequence[str]) -> str:
     return shorthand(colours, Stripes())
 
 
-def _read_sets(text: str, what: str, example: str) -> Sets:
-    """Read a sequence of sets. what: "shaft" or "treadle"."""
+def _read_sets(text: str, what: str, example: str, blanks: Blanks) -> Sets:
+    """Read a sequence of sets. what: "shaft" or "treadle". blanks: what is meant by those between numbers."""
 
     def number(digits: str, column: int) -> int:
         if len(digits) > len(str(HIGHEST)) or not 1 <= int(digits) <= HIGHEST:
             counted = f"{what.capitalize()}s are counted from 1 to {HIGHEST}"
             right = f"{counted}; {digits[:30]} at column {column + 1} is none of them."
+            if blanks is _ONE_BY_ONE and (each := _each_figure(text)):
+                raise Unreadable(text, f"{right} Where each figure is a {what}: {each}.", column, each)
             raise Unreadable(text, right, column)
         return int(digits)
 
@@ -194,4 +206,29 @@ def _read_sets(text: str, what: str, example: str) -> Sets:
             raise Unreadable(text, f"A {what} stands twice in the set at column {column + 1}.", column)
         return [frozenset(numbers)], found.end()
 
-    return read_sequence(text, thread, f"The number of a {what} is wanted", example)
+    return read_sequence(text, thread, f"The number of a {what} is wanted", example, blanks=blanks)
+
+
+def _one_by_one(text: str) -> str:
+    """A threading or treadling with a comma at every blank between numbers, or each figure for itself."""
+    if all(len(number) > 2 for number in _NUMBER.findall(text)) and (each := _each_figure(text)):
+        return each
+    return _BLANK_BETWEEN.sub(", ", text)
+
+
+def _together(text: str) -> str:
+    """A tie-up or lift plan whose blanks part the shafts of one set, `1 2, 2 3`; "" where they may part the sets."""
+    if "," not in text and "+" not in text:
+        return ""
+    return ",".join(_BLANK_BETWEEN.sub(", " if "+" in item else "+", item) for item in text.split(","))
+
+
+def _each_figure(text: str) -> str:
+    """What `1234 1234` means where each figure is a shaft; "" where the text holds anything else."""
+    if len(text) > _MOST_FIGURES or not _FIGURES.fullmatch(text):
+        return ""
+    return print_sets([frozenset({int(figure)}) for figure in text if figure.isdigit()])
+
+
+_ONE_BY_ONE = Blanks(_one_by_one)
+_TOGETHER = Blanks(_together, " Where both go together, a plus: 1+2.")

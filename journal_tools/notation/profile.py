@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from journal_tools.notation.lists import Sets, print_sets
 from journal_tools.notation.manner import Stripes
+from journal_tools.notation.mended import offers_what_reads
 from journal_tools.notation.sequence import how_many, read_sequence
 from journal_tools.notation.shorthand import shorthand
 
@@ -36,6 +37,7 @@ class Blocks:
         return tuple(thread for letter in self.order for thread in self.units[letter])
 
 
+@offers_what_reads
 def parse_profile(text: str) -> tuple[str, ...]:
     """The blocks in turn; a block is one capital letter. Raises Unreadable."""
 

@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 from typing import TypeVar
 
-from journal_tools.notation.slips import slip
+from journal_tools.notation.slips import Blanks, slip
 from journal_tools.quantities import Unreadable
 
 Thread = TypeVar("Thread")
@@ -30,12 +30,13 @@ def read_sequence(
     wanted: str,
     example: str,
     counted: str = "threads",
+    blanks: Blanks | None = None,
 ) -> tuple[Thread, ...]:
     """Every thread of a sequence, its repeats written out.
 
     thread: reads the item at a column of the text; gives its threads and the column after it, or
     None where there is no such item. wanted, example: what an item is, in words and in notation. counted: what
-    the list is a list of.
+    the list is a list of. blanks: what is meant by blanks between numbers.
     Raises Unreadable for anything else, and for more than MOST_THREADS.
     """
     plain = text.translate(_DASHES)  # one character for one, so that columns stay
@@ -68,7 +69,7 @@ def read_sequence(
             items, end = before + times * inside, column + 1
         else:
             comma_helps = mark == "(" or (mark != ")" and thread(plain, column) is not None)
-            raise slip(text, plain, column, wanted, example, comma_helps)
+            raise slip(text, plain, column, wanted, example, comma_helps, blanks)
         _refuse_long(text, len(items), counted)
         column = _skip(plain, end)
     if outer:

@@ -101,6 +101,7 @@ class _Printer(Generic[Item]):
         self._first = list(whole[:1])
         self._left = _TRIED * len(whole) + _AND
         self._known: dict[tuple[Item, ...], _Printed] = {}
+        self._begin: dict[tuple[Item, ...], int] = {}
         self._deep = 0
 
     def best(self, items: list[Item]) -> _Printed:
@@ -216,7 +217,7 @@ class _Printer(Generic[Item]):
         for place in range(start, (last if whole else min(last, start + length, start + _MOST_LOOKED)) + 1):
             if not whole and len(places) == most:
                 break
-            astray = self._manner.astray(items[place : place + length])
+            astray = self._astray(tuple(items[place : place + length]))
             if not astray or (astray < NEVER and (whole or place == start)):
                 places.append(place)
         return places
@@ -238,7 +239,12 @@ class _Printer(Generic[Item]):
         elif parts >= _UNIT:
             cost -= _WHOLE
         if begin:
-            cost += self._manner.astray(unit) if unit[0] != self._first[0] else min(1, self._manner.astray(unit))
+            cost += self._astray(unit) if unit[0] != self._first[0] else min(1, self._astray(unit))
             cost += _LOOSE * (start == 0 and not straight)
         cost += _FEWER * (stop + length <= end)
         return cost + (begin - start) / (2 * length) / 2  # of equal ones the one that begins sooner
+
+    def _astray(self, unit: tuple[Item, ...]) -> int:
+        if unit not in self._begin:
+            self._begin[unit] = self._manner.astray(unit)
+        return self._begin[unit]

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from journal_tools.quantities import Unreadable
 
@@ -17,11 +19,24 @@ LONGEST_ITEM = 80
 """Letters of an item that is looked through for what was meant."""
 
 
-def slip(text: str, plain: str, column: int, wanted: str, example: str, comma_helps: bool) -> Unreadable:
+@dataclass(frozen=True)
+class Blanks:
+    """What blanks between numbers mean. mended: the whole text as it is meant, "" where that cannot be known.
+
+    said: one more sentence on them, with a blank before it.
+    """
+
+    mended: Callable[[str], str]
+    said: str = ""
+
+
+def slip(
+    text: str, plain: str, column: int, wanted: str, example: str, comma_helps: bool, blanks: Blanks | None = None
+) -> Unreadable:
     """What to say. text: as typed. plain: the same with plain hyphens, letter for letter.
 
     wanted, example: what an item is, in words and in notation. comma_helps: whether an item has just ended
-    and another begins here.
+    and another begins here. blanks: what is meant by blanks between numbers.
     """
     here = f"at column {column + 1}"
     for odd in _ODD_REPEAT.finditer(plain):
@@ -46,8 +61,10 @@ def slip(text: str, plain: str, column: int, wanted: str, example: str, comma_he
     word = _WORD.match(plain, column)
     read = f'"{word.group()[:30]}"' if word else "the bracket"
     if comma_helps:
-        mended = f"{text[:column].rstrip()}, {text[column:]}"
-        return Unreadable(text, f"A comma is wanted before {read} {here}.", column, mended)
+        mended, more = f"{text[:column].rstrip()}, {text[column:]}", ""
+        if blanks is not None and mark.isdigit():
+            mended, more = blanks.mended(text), blanks.said
+        return Unreadable(text, f"A comma is wanted before {read} {here}.{more}", column, mended)
     right = f"{read[0].upper()}{read[1:]} {here} cannot be read. {wanted}, such as {example}."
     return Unreadable(text, right, column)
 
@@ -64,7 +81,8 @@ def _repeat_without_brackets(text: str, plain: str, column: int, example: str) -
         number, what = found.groups()
         at = start + (found.start(2) if what else len(item))
         right = f"What is repeated stands in brackets, at column {at + 1}: {number} times ({what or example})."
-        return Unreadable(text, right, at)
+        mended = f"{text[:at]}({what}){text[start + len(item) :]}" if what and not plain[end:].strip(" )") else ""
+        return Unreadable(text, right, at, mended)
     if found := _REPEAT_BEHIND.match(item):
         what, number = found.groups()
         if what is not None:
