@@ -90,12 +90,16 @@ def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None
     words_here = {key: words for key, (_, words) in known.items()}
     values: dict[str, Any] = dict(given or {})
     lines: dict[str, int] = {}
+    taken = {key for key, _, _ in spot.entries()}
     for key, key_spot, value in spot.entries():
         found = _find(known, key)
         if found is None:
             said = meant(key, value, words_here)
-            mended = key_spot.line_with(key=said.key) if said.key else ""
-            key_spot.complain(key, said.right, slug="no-such-key", mended=mended)
+            mended, right = key_spot.line_with(key=said.key) if said.key else "", said.right
+            if said.key in taken:
+                mended, right = "", f"there is no key of this name, and `{said.key}:` can stand here once only."
+            taken.add(said.key)
+            key_spot.complain(key, right, slug="no-such-key", mended=mended)
             continue
         if key in lines:
             continue  # a key that is written twice has been told of, and its first value stays

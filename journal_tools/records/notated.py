@@ -16,7 +16,7 @@ from journal_tools.notation import (
     parse_treadling,
 )
 from journal_tools.quantities import Unreadable
-from journal_tools.records.spot import Spot
+from journal_tools.records.spot import Shortened, Spot
 
 T = TypeVar("T")
 
@@ -55,7 +55,7 @@ def at_column(parse: Callable[[str], T], text: str) -> T:
             raise
         start = max(0, unreadable.column - 20)
         near = ("…" if start else "") + text[start : unreadable.column + 20] + "…"
-        raise Unreadable(read=near, right=unreadable.right, column=unreadable.column) from unreadable
+        raise Shortened(near, unreadable.right, unreadable.column, unreadable.mended) from unreadable
 
 
 threading = _sets(parse_threading)

@@ -24,6 +24,10 @@ class Elsewhere(Unreadable):
         self.key = key
 
 
+class Shortened(Unreadable):
+    """A value too long to be shown whole. read: the part at fault. mended: the whole value."""
+
+
 @dataclass
 class Reading:
     """One record while it is read: its file, its units, and the problems found so far.
@@ -151,16 +155,31 @@ class Spot:
             return reader(self)
         except Unreadable as unreadable:
             told = explain(unreadable) if explain else unreadable
-            self.complain(told.read, told.right, mended=self._mended(told))
+            self.complain(told.read, told.right, mended=self._mended(told, reader))
             return None
 
-    def _mended(self, told: Unreadable) -> str:
-        """The line to paste for a value that could not be read."""
+    def _mended(self, told: Unreadable, reader: Callable[[Spot], object]) -> str:
+        """The line to paste for a value that could not be read; "" where it could not be read either."""
         if not told.mended or not self.is_text:
             return ""
         whole, read = self.text(), told.read.strip()
-        value = told.mended if read == whole else whole.replace(read, told.mended) if whole.count(read) == 1 else ""
-        return self.line_with(key=told.key if isinstance(told, Elsewhere) else "", value=value) if value else ""
+        if isinstance(told, Elsewhere):
+            return self.line_with(key=told.key, value=told.mended)
+        if read == whole or isinstance(told, Shortened):
+            value = told.mended
+        else:
+            value = whole.replace(read, told.mended) if whole.count(read) == 1 else ""
+        return self.line_with(value=value) if value and self._reads(value, reader) else ""
+
+    def _reads(self, value: str, reader: Callable[[Spot], object]) -> bool:
+        """Whether a reader takes this value here without a word."""
+        node = yaml.ScalarNode("", value, self.node.start_mark, self.node.end_mark)
+        scratch = Reading(self.reading.file, self.reading.first_line, self.reading.units)
+        try:
+            reader(Spot(node, scratch, self.path))
+        except Unreadable:
+            return False
+        return not scratch.problems
 
 
 def _ways_to_type(node: yaml.Node) -> tuple[str, ...]:

@@ -5,8 +5,54 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from journal_tools.quantities import USUAL
+from journal_tools.records.draft import Draft
+from journal_tools.records.front_matter import read_front_matter
+from journal_tools.records.model import read_model
+from journal_tools.records.spot import Reading, Spot
 from tests.ledger.desk import write
+from tests.records.reading import record
+
+SLIPPED = st.lists(
+    st.sampled_from(["1", "2 ", "34", "1234", "1-4", "1+3", " ", " ", ", ", "(", ")", ";", "2 times ", "3 x ", " b "]),
+    min_size=1,
+    max_size=30,
+).map("".join)
+KEYS = st.sampled_from(["threading", "tie_up", "treadling", "lift_plan", "warp_colours", "profile", "ends_in_dents"])
+
+
+def offered(line: str) -> list[str]:
+    """What is offered to paste for a line of a draft."""
+    found = read_front_matter(record(line), "drafts/a.md")
+    reading = Reading("drafts/a.md", 2, USUAL, (line,))
+    read_model(Spot(found.node, reading), Draft)
+    return [problem.mended for problem in reading.problems]
+
+
+@given(KEYS, SLIPPED)
+def test_what_is_offered_reads(key: str, text: str) -> None:
+    """A line that is offered to paste reads without a fault, however many slips there were."""
+    for mended in offered(f"{key}: {text}"):
+        assert mended == "" or [] == offered(mended)
+
+
+@pytest.mark.parametrize(
+    ("line", "mended"),
+    [
+        ("tie_up: 1 2, 2 3, 3 4, 1 4  # standard", "tie_up: 1+2, 2+3, 3+4, 1+4  # standard"),
+        ("treadling: 1 2 3 4", "treadling: 1, 2, 3, 4"),
+        ("threading: 3 times 1-4", "threading: 3 times (1-4)"),
+        ("threading: 1234 1234", "threading: 2 times (1-4)"),
+        ("tie_up: 1234 1234", ""),
+        ("treadling: " + " ".join("1234" * 40), "treadling: " + ", ".join("1234" * 40)),
+    ],
+)
+def test_what_is_offered_is_what_was_meant(line: str, mended: str) -> None:
+    """All slips of a line are mended at once, also of a long one; where it cannot be known, none is offered."""
+    assert [mended] == offered(line)
 
 
 @pytest.mark.parametrize(

@@ -46,6 +46,21 @@ class TestAWrongKey:
         assert (3, mended) == (problem.line, problem.mended)
         assert [] == problems(tmp_path, "title: A\n" + typed.replace(typed.split("\n")[0], mended))
 
+    @pytest.mark.parametrize(
+        ("typed", "mended"),
+        [
+            ("treading: 1-4\ntreadleing: 1-4", ["treadling: 1-4", ""]),
+            ("treading: 1-4\ntreadling: 1-4", [""]),
+            ("treadling: 1-4\ntreading: 1-4", [""]),
+        ],
+    )
+    def test_a_key_is_offered_once(self, tmp_path: Path, typed: str, mended: list[str]) -> None:
+        """A key that the record has, or that another line is told to have, is not offered for a second one."""
+        found = problems(tmp_path, f"threading: 1-4\ntie_up: 1, 2, 3, 4\n{typed}", file="drafts__d")
+
+        assert mended == [problem.mended for problem in found]
+        assert [line == "" for line in mended] == ["`treadling:` can stand here once only" in p.right for p in found]
+
     def test_in_its_place(self, tmp_path: Path) -> None:
         """A line to paste is set in as the wrong one is, with the dash before it and the remark behind it."""
         fields = "pieces:\n  - wash: 17 x 30  # damp\n    picks: 18/in\n  - washed: 17 30"
