@@ -95,7 +95,7 @@ def read_model(spot: Spot, model: type[M], *, given: Mapping[str, object] | None
         found = _find(known, key)
         if found is None:
             said = meant(key, value, words_here)
-            mended, right = key_spot.line_with(key=said.key) if said.key else "", said.right
+            mended, right = _with_key(known, said.key, key_spot, value), said.right
             if said.key in taken:
                 mended, right = "", f"there is no key of this name, and `{said.key}:` can stand here once only."
             taken.add(said.key)
@@ -125,6 +125,16 @@ def _find(known: Mapping[str, tuple[str, FieldWords]], key: str) -> tuple[str, F
         attribute, words = known[numbered[1]]
         return attribute, words, int(numbered[2])
     return None
+
+
+def _with_key(known: Mapping[str, tuple[str, FieldWords]], key: str, key_spot: Spot, value: Spot) -> str:
+    """The line with the key that was meant, to paste; "" where none was, or where it could not be read either."""
+    if (found := _find(known, key)) is None:
+        return ""
+    if not value.is_text:
+        return key_spot.line_with(key=key)
+    _, words, number = found
+    return value.line_under(key, words.read if number is None else _numbered(words, number))
 
 
 def _numbered(words: FieldWords, number: int) -> Callable[[Spot], Any]:

@@ -158,7 +158,7 @@ class Spot:
             self.complain(told.read, told.right, mended=self._mended(told, reader))
             return None
 
-    def _mended(self, told: Unreadable, reader: Callable[[Spot], object]) -> str:
+    def _mended(self, told: Unreadable, reader: Callable[[Spot], object], key: str = "") -> str:
         """The line to paste for a value that could not be read; "" where it could not be read either."""
         if not told.mended or not self.is_text:
             return ""
@@ -169,17 +169,31 @@ class Spot:
             value = told.mended
         else:
             value = whole.replace(read, told.mended) if whole.count(read) == 1 else ""
-        return self.line_with(value=value) if value and self._reads(value, reader) else ""
+        return self.line_with(key=key, value=value) if value and self._reads(value, reader) else ""
+
+    def line_under(self, key: str, reader: Callable[[Spot], object]) -> str:
+        """The line with another key, to paste, its value mended where that cannot be read; "" where it cannot be."""
+        if not self.is_text or self.is_empty or self._reads(self.text(), reader):
+            return self.line_with(key=key)
+        try:
+            reader(self._aside(self.text()))
+        except Unreadable as told:
+            return "" if isinstance(told, Elsewhere) else self._mended(told, reader, key)
+        return ""
 
     def _reads(self, value: str, reader: Callable[[Spot], object]) -> bool:
         """Whether a reader takes this value here without a word."""
-        node = yaml.ScalarNode("", value, self.node.start_mark, self.node.end_mark)
-        scratch = Reading(self.reading.file, self.reading.first_line, self.reading.units)
+        aside = self._aside(value)
         try:
-            reader(Spot(node, scratch, self.path))
+            reader(aside)
         except Unreadable:
             return False
-        return not scratch.problems
+        return not aside.reading.problems
+
+    def _aside(self, value: str) -> Spot:
+        """Another value in this place, whose problems go nowhere."""
+        node = yaml.ScalarNode("", value, self.node.start_mark, self.node.end_mark)
+        return Spot(node, Reading(self.reading.file, self.reading.first_line, self.reading.units), self.path)
 
 
 def _ways_to_type(node: yaml.Node) -> tuple[str, ...]:

@@ -110,7 +110,7 @@ class TestEveryKey:
     def test_a_near_miss(self, tmp_path: Path, model: type[Model]) -> None:
         """A key with a letter too many is a fault on its line, with the near key and the line to paste."""
         key = max(words_of(model), key=len)
-        made = with_line(tmp_path, model, f"{key}x: 1")
+        made = with_line(tmp_path, model, example(model, key).replace(key, f"{key}x", 1))
         found = [problem for problem in made.problems if problem.slug == "no-such-key"]
         typed = (tmp_path / found[0].file).read_text(encoding="utf-8").splitlines()[found[0].line - 1]
 
@@ -130,7 +130,6 @@ class TestUnknownKeys:
             ("In_Reed", "in_reed"),
             ("off-loom", "off_loom"),
             ("weav", "weave"),
-            ("peices", "pieces"),
         ],
     )
     def test_spelt_otherwise(self, tmp_path: Path, typed: str, meant: str) -> None:
@@ -138,6 +137,19 @@ class TestUnknownKeys:
         (problem,) = problems(tmp_path, f"title: A\n{typed}: 1")
 
         assert ("warps/w.md", 3, typed, f"{meant}: 1") == (problem.file, problem.line, problem.field, problem.mended)
+
+    def test_with_a_list_below(self, tmp_path: Path) -> None:
+        """The line of a key with a list below it is the key alone."""
+        (problem,) = problems(tmp_path, "title: A\npeices:\n  - washed: 17 x 30")
+
+        assert (3, "peices", "pieces:") == (problem.line, problem.field, problem.mended)
+
+    def test_with_a_value_that_does_not_fit(self, tmp_path: Path) -> None:
+        """No line is offered that would itself be a fault."""
+        (problem,) = problems(tmp_path, "title: A\npeices: 1")
+
+        assert (3, "") == (problem.line, problem.mended)
+        assert "`pieces:`" in problem.right
 
     def test_like_no_other(self, tmp_path: Path) -> None:
         """Where no key is near, the notes are the place for it."""

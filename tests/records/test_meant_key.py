@@ -48,6 +48,16 @@ class TestAWrongKey:
 
     @pytest.mark.parametrize(
         ("typed", "mended"),
+        [("treading: 1 2 3 4", "treadling: 1, 2, 3, 4"), ("treading: 1, A", ""), ("treading: 1-4", "treadling: 1-4")],
+    )
+    def test_its_value_is_mended_too(self, tmp_path: Path, typed: str, mended: str) -> None:
+        """A line is offered with the key that was meant only where its value reads under it, or can be mended."""
+        (problem,) = problems(tmp_path, f"threading: 1-4\ntie_up: 1, 2, 3, 4\n{typed}", file="drafts__d")
+
+        assert mended == problem.mended
+
+    @pytest.mark.parametrize(
+        ("typed", "mended"),
         [
             ("treading: 1-4\ntreadleing: 1-4", ["treadling: 1-4", ""]),
             ("treading: 1-4\ntreadling: 1-4", [""]),
